@@ -1,0 +1,1 @@
+"""The Textual screens; the only folder that imports textual."""

@@ -1,0 +1,1 @@
+"""The sheets a golfer and a workshop take away."""

@@ -1,0 +1,1 @@
+"""Frozen view models: what screens, plain text, sheets and JSON all render."""

@@ -1,0 +1,1 @@
+"""Turfpair decides: the engine, the golf computations, the bench and the knowledge."""

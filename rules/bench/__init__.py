@@ -1,0 +1,1 @@
+"""The bench: balance, shortening, ports, tip and bore, loft: pure functions, SI inside."""

@@ -1,0 +1,1 @@
+"""Ball, air, impact, flight, strike and speed: pure functions, SI inside."""

@@ -1,0 +1,1 @@
+"""Questions put to a decision: each reads the trace or runs the road again."""

@@ -1,0 +1,1 @@
+"""What the house knows, as data."""
