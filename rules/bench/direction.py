@@ -54,8 +54,7 @@ def direction_for(miss: str, hand: Hand, flight: Flight = "medium") -> Place:
 
 def spin_change(shift: Place) -> tuple[float, float]:
     """Smallest and largest change of spin (rad/s) that published driver figures put on a shift."""
-    forward = -SPIN_FORWARD * -shift.backward
-    ends = [shift.upward * rate + forward for rate in SPIN_LOWER]
+    ends = [shift.upward * rate + shift.backward * SPIN_FORWARD for rate in SPIN_LOWER]
     return min(ends), max(ends)
 
 
@@ -76,6 +75,6 @@ def effect_words(shift: Place, system: System = "imperial") -> str:
     low, high = (UNITS["rpm"].from_si(end) for end in spin_change(shift))
     spin = f"{low:+.0f} to {high:+.0f} rpm" if round(high - low) else f"{low:+.0f} rpm"
     return (
-        f"The head's centre of mass moves {', '.join(moves)}. That is a small effect: about {spin} of spin by "
-        "figures published for a driver at 100 mph, and a trim of the curve rather than a cure."
+        f"The head's centre of mass moves {', '.join(moves)}. That is a small effect: about {spin} of spin "
+        "by figures published for a driver at 100 mph, and a trim of the curve rather than a cure."
     )

@@ -8,85 +8,13 @@ tried in order of their distance from the need, so the first that can be built i
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
-from functools import cached_property
+
+from rules.bench.port_share import Share
+from rules.bench.port_task import Choice, Found, Load, OutOfSteps, Purse, Task
 
 BUDGET = 40_000
 """Steps after which the search stops and says that it proved nothing (about a tenth of a second)."""
-Load = tuple[int, ...]
-"""What one port holds: indices into the stock ordered by mass, heaviest first."""
-
-
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """One line of stock: mass in hundredths of a gram, count (None: no limit), and the ports it fits."""
-
-    mass: int
-    count: int | None
-    fits: tuple[bool, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """The best plan found: the masses in each port, and whether it is proved to be the best."""
-
-    pieces: tuple[tuple[int, ...], ...]
-    proved: bool
-
-
-@dataclass(frozen=True)
-class Task:
-    """One question to the search, in hundredths of a gram and micrometres."""
-
-    need: int
-    head: int
-    capacities: tuple[int, ...]
-    values: tuple[int, ...]
-    """Worth of each port per mass: more is better, or a sum nearer to nought when `centred`."""
-    stock: tuple[Piece, ...]
-    centred: bool = False
-
-    @cached_property
-    def ordered(self) -> tuple[Piece, ...]:
-        """Return the stock, heaviest first."""
-        return tuple(sorted(self.stock, key=lambda one: -one.mass))
-
-    def fits(self, port: int, index: int) -> bool:
-        """Tell whether a piece of the ordered stock goes into a port at all."""
-        one = self.ordered[index]
-        return one.fits[port] and one.mass <= self.capacities[port]
-
-
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """A plan that the stock can build, and how it ranks (less is better)."""
-
-    worst: int
-    """How bad its worth is."""
-    count: int
-    """Pieces."""
-    loads: tuple[int, ...]
-    """Mass in each port."""
-    pieces: tuple[Load, ...]
-
-
-class _OutOfSteps(Exception):
-    """The budget is spent."""
-
-
-class _Purse:
-    """Counts steps, and stops the search when none are left."""
-
-    def __init__(self, steps: int) -> None:
-        self.left = steps
-
-    def spend(self, steps: int = 1) -> None:
-        """Use up steps; _OutOfSteps when there are none."""
-        self.left -= steps
-        if self.left < 0:
-            raise _OutOfSteps
 
 
 def solve(task: Task, budget: int = BUDGET) -> Found:
@@ -94,10 +22,10 @@ def solve(task: Task, budget: int = BUDGET) -> Found:
     first = _greedy(task)
     if not task.capacities or task.need <= 0:
         return _found(task, first, proved=True)
-    search = _Search(task, _mass(task, first), _Purse(budget))
+    search = _Search(task, _mass(task, first), Purse(budget))
     try:
         best = search.run()
-    except _OutOfSteps:
+    except OutOfSteps:
         return _found(task, search.nearest(first), proved=False)
     return _found(task, best.pieces if best else first, proved=True)
 
@@ -130,7 +58,7 @@ def _greedy(task: Task) -> tuple[Load, ...]:
 class _Search:
     """One search: what the ports can hold, bounds over the ports that follow, and the best so far."""
 
-    def __init__(self, task: Task, known: int, purse: _Purse) -> None:
+    def __init__(self, task: Task, known: int, purse: Purse) -> None:
         self.task, self.purse = task, purse
         self.error = abs(task.need - known)
         """No plan farther from the need than this is worth a look."""
@@ -269,70 +197,15 @@ class _Search:
 
     def _leaf(self, worth: int, loads: tuple[int, ...]) -> None:
         """Keep the plan with these loads if the stock can build it and nothing better is known."""
-        pieces = _Share(
-            self.task, self.purse, loads, [self.reach[p][load] for p, load in enumerate(loads)]
-        ).run()
+        alone = [self.reach[port][load] for port, load in enumerate(loads)]
+        pieces = Share(self.task, self.purse, loads, alone).run()
         if pieces is None:
             return
         made = Choice(self._worst(worth, worth), sum(map(len, pieces)), loads, pieces)
-        best = self.best
-        if best is None or (made.worst, made.count) < (best.worst, best.count):
-            self.best = made
-        elif (made.worst, made.count) == (best.worst, best.count) and loads > best.loads:
+        if self.best is None or _order(made) < _order(self.best):
             self.best = made
 
 
-class _Share:
-    """Whether the stock suffices for given loads together, and the fewest pieces that make them."""
-
-    def __init__(self, task: Task, purse: _Purse, loads: tuple[int, ...], alone: list[Load]) -> None:
-        self.task, self.purse, self.loads, self.alone = task, purse, loads, alone
-        self.fewest = [sum(map(len, alone[port:])) for port in range(len(alone) + 1)]
-        self.best: tuple[Load, ...] | None = None
-        self.best_count = 0
-
-    def run(self) -> tuple[Load, ...] | None:
-        """Return the pieces for each port, or None when the stock cannot build the loads."""
-        left = [one.count for one in self.task.ordered]
-        if self._enough(left):
-            return tuple(self.alone)
-        self._fill(0, left, (), 0)
-        return self.best
-
-    def _enough(self, left: list[int | None]) -> bool:
-        """Tell whether every port can have the fewest pieces that it could have alone."""
-        used: dict[int, int] = {}
-        for load in self.alone:
-            for index in load:
-                used[index] = used.get(index, 0) + 1
-        return all((has := left[index]) is None or count <= has for index, count in used.items())
-
-    def _fill(self, port: int, left: list[int | None], done: tuple[Load, ...], count: int) -> None:
-        """Fill the ports from `port` on out of the stock that is left."""
-        self.purse.spend()
-        if self.best is not None and count + self.fewest[port] >= self.best_count:
-            return
-        if port == len(self.loads):
-            self.best, self.best_count = done, count
-            return
-        for load in self._ways(port, self.loads[port], 0, left):
-            rest = list(left)
-            for index in load:
-                has = rest[index]
-                rest[index] = None if has is None else has - 1
-            self._fill(port + 1, rest, (*done, load), count + len(load))
-
-    def _ways(self, port: int, mass: int, start: int, left: list[int | None]) -> Iterator[Load]:
-        """Every way to make a load from the stock that is left, heaviest pieces first."""
-        self.purse.spend()
-        if mass == 0:
-            yield ()
-            return
-        if start == len(self.task.ordered):
-            return
-        one = self.task.ordered[start]
-        has = left[start]
-        most = mass // one.mass if has is None else min(has, mass // one.mass)
-        for count in range(most if self.task.fits(port, start) else 0, -1, -1):
-            for rest in self._ways(port, mass - count * one.mass, start + 1, left):
-                yield (start,) * count + rest
+def _order(choice: Choice) -> tuple[int, int, tuple[int, ...]]:
+    """Rank plans of one total: worth, pieces, then more mass in the earlier port."""
+    return choice.worst, choice.count, tuple(-load for load in choice.loads)

@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from rules.bench import port_search
+from rules.bench.port_task import Found, Piece, Task
 from rules.bench.problems import DuplicatePort, UnknownPlace, require
 from rules.units import UNITS
 
@@ -108,7 +109,7 @@ def plan(
     _check(need, ports, stock, head_mass)
     wish = direction or Place()
     sideways_only = not (wish.toeward or wish.upward or wish.backward)
-    task = port_search.Task(
+    task = Task(
         need=round(need / _GRAIN),
         head=round(head_mass / _GRAIN),
         capacities=tuple(int(port.capacity / _GRAIN + 1e-6) for port in ports),
@@ -155,13 +156,13 @@ def _value(port: Port, wish: Place, sideways_only: bool) -> int:
     return round(along / _MICRON)
 
 
-def _piece(one: PieceStock, ports: Sequence[Port]) -> port_search.Piece:
+def _piece(one: PieceStock, ports: Sequence[Port]) -> Piece:
     """Turn one line of stock into what the search counts in."""
     fits = tuple(not one.fits or port.name in one.fits for port in ports)
-    return port_search.Piece(round(one.mass / _GRAIN), one.count, fits)
+    return Piece(round(one.mass / _GRAIN), one.count, fits)
 
 
-def _read_back(need: float, ports: Sequence[Port], found: port_search.Found, head_mass: float) -> PortPlan:
+def _read_back(need: float, ports: Sequence[Port], found: Found, head_mass: float) -> PortPlan:
     """Turn what the search found into kilograms and metres."""
     pieces = {
         port.name: tuple(mass * _GRAIN for mass in masses)

@@ -149,6 +149,14 @@ class TooCold(BenchProblem):
         )
 
 
+class MissingReading(BenchProblem):
+    """A finished club without a reading that the arithmetic cannot do without."""
+
+    def __init__(self, club: str, what: str) -> None:
+        self.club, self.what = club, what
+        super().__init__(f"the club '{club}' has no {what.removeprefix('a ')}; measure it and write it down")
+
+
 class TooFewReadings(BenchProblem):
     """Too few finished clubs or readings to learn anything from."""
 
