@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 from typing import Literal
 
@@ -132,7 +133,8 @@ def _speed_nodes(law: Law) -> list[int]:
 
 
 class SpinRows(dict[int, Row]):
-    """A law's cells, by band of spin (from `band` to `band + 1` times 200 rpm); a row is built when asked for.
+    """A law's cells, by band of spin (from `band` to `band + 1` times 200 rpm); a row is built when asked
+    for.
 
     Bands below and above what the law covers are its edge bands: there the coefficients stand still.
     """
@@ -154,7 +156,7 @@ class SpinRows(dict[int, Row]):
         nodes = _speed_nodes(self.law)
         function = bearman_harvey if self.law == "first" else naruo
         row: Row = []
-        for left, right in zip(nodes, nodes[1:], strict=False):
+        for left, right in pairwise(nodes):
             v0, v1 = max(left, 1) / 10, right / 10
             cell = _cell(function, v0, v1, band * SPIN_STEP, (band + 1) * SPIN_STEP)
             row += [cell] * (right - left)

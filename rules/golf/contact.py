@@ -22,10 +22,11 @@ RAISED_RANGE = (-0.005, 0.08)
 def height_up_face(loft: float, raised: float = 0.0, attack: float = 0.0, clearance: float = 0.0) -> float:
     """Return the distance up the face from the leading edge at which the ball is met, m.
 
-    (r + b - c - r sin L) / cos L, r = 21.34 mm, b the height in m by which the lie raises the ball above the
-    path of the sole (bare turf 0; in grass less than the blades, since the sole sinks too), c the clearance of
-    the leading edge, L = loft + attack in rad. A falling blow (attack below 0) takes loft off, and so meets
-    the ball higher: about 1 mm at -3 degrees, 2 mm at -6. On bare turf 16.4 mm at 15 degrees, 14.7 at 21.
+    (r + b - c - r sin L) / cos L, r = 21.34 mm, b the height in m by which the lie raises the ball above
+    the path of the sole (bare turf 0; in grass less than the blades, since the sole sinks too), c the
+    clearance of the leading edge, L = loft + attack in rad. A falling blow (attack below 0) takes loft off,
+    and so meets the ball higher: about 1 mm at -3 degrees, 2 mm at -6. On bare turf 16.4 mm at 15 degrees,
+    14.7 at 21.
 
     Problem for lofts outside 1 to 70 degrees or a ball more than 5 mm down or 80 mm up.
     """
@@ -48,8 +49,8 @@ def centred_face_height(
 ) -> float:
     """Return the height in m of the face whose centre meets the ball: twice the height up the face.
 
-    This doubling is a cross-check for fairway woods (30 to 32 mm off bare turf, as common practice has it); the
-    judge is where the head's centre of mass projects on its face: see `above_centre`.
+    This doubling is a cross-check for fairway woods (30 to 32 mm off bare turf, as common practice has it);
+    the judge is where the head's centre of mass projects on its face: see `above_centre`.
     """
     return 2.0 * height_up_face(loft, raised, attack, clearance)
 

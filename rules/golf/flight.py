@@ -15,7 +15,6 @@ from math import atan2, cos, sin, sqrt
 
 from rules.golf.ball import AREA, GRAVITY, MASS, RADIUS
 from rules.golf.coefficients import (
-    FASTEST,
     FIRST_SPEEDS,
     FIRST_SPINS,
     ROWS,
@@ -27,7 +26,8 @@ from rules.golf.coefficients import (
 from rules.problems import Problem
 
 CARRY_BIAS: dict[Law, float] = {"first": 3.2 * 0.9144, "second": 9.4 * 0.9144}
-"""m by which each law carries too far on average, on twelve published tour rows for fairway woods and hybrids."""
+"""m by which each law carries too far on average, on twelve published tour rows for fairway woods and
+hybrids."""
 
 CARRY_RMS: dict[Law, float] = {"first": 4.6 * 0.9144, "second": 10.0 * 0.9144}
 """m: each law's root-mean-square error in carry on the same rows."""
@@ -145,7 +145,8 @@ def _hermite(s: float, start: float, slope0: float, end: float, slope1: float) -
 
 
 def _landing(start: float, slope0: float, end: float, slope1: float) -> float:
-    """Return the share of the last step at which the cubic through it meets the ground (Newton from its end)."""
+    """Return the share of the last step at which the cubic through it meets the ground (Newton from its
+    end)."""
     bend, twist = 3.0 * (end - start) - 2.0 * slope0 - slope1, 2.0 * (start - end) + slope0 + slope1
     s = 1.0
     for _ in range(8):
@@ -158,7 +159,8 @@ def _landing(start: float, slope0: float, end: float, slope1: float) -> float:
 
 
 def _summit(height: float, rise0: float, rise1: float, end: float) -> float:
-    """Return the top of the cubic through a step that starts rising and ends falling (slopes times the step)."""
+    """Return the top of the cubic through a step that starts rising and ends falling (slopes times the
+    step)."""
     bend, twist = 3.0 * (end - height) - 2.0 * rise0 - rise1, 2.0 * (height - end) + rise0 + rise1
     root = sqrt(max(bend * bend - 3.0 * twist * rise0, 0.0))
     s = rise0 / (root - bend) if root > bend else 1.0
@@ -172,6 +174,13 @@ def _clipped(law: Law, launch: Launch, slowest: float, spin: float) -> bool:
         return not (speeds_kept and spin >= FIRST_SPINS[0] and launch.spin <= FIRST_SPINS[1])
     low, high = SECOND_SPIN_FACTORS
     return RADIUS * launch.spin < low * launch.speed or RADIUS * spin > high * slowest
+
+
+def _grip(density: float) -> float:
+    """Return k = rho A / (2 m), 1/m, of the air's hold on the ball; Problem for what is no air."""
+    if not 0.3 <= density <= 2.0:
+        raise Problem(f"an air density of {density:g} kg/m3 is outside 0.3 to 2; sea level has about 1.2")
+    return density * AREA / (2.0 * MASS)
 
 
 def _first_step(rise: float) -> float:
@@ -191,7 +200,7 @@ def fly(launch: Launch, density: float, law: Law = "first") -> Flight:
     vx, vy = launch.speed * cos(launch.angle), launch.speed * sin(launch.angle)
     if vy <= 0.0:
         return GROUNDED
-    k, h, rows = density * AREA / (2.0 * MASS), _first_step(vy), ROWS[law]
+    k, h, rows = _grip(density), _first_step(vy), ROWS[law]
     x = y = apex = 0.0
     spin, slowest, steps = launch.spin, launch.speed, 0
     while True:
@@ -234,7 +243,7 @@ def trajectory(launch: Launch, density: float, law: Law = "first", n: int = 60) 
 def _states(launch: Launch, density: float, law: Law, time: float) -> list[tuple[float, float, float, float]]:
     """Return x, y, vx, vy at every time step until a time is passed."""
     vx, vy = launch.speed * cos(launch.angle), launch.speed * sin(launch.angle)
-    k, h, rows = density * AREA / (2.0 * MASS), _first_step(vy), ROWS[law]
+    k, h, rows = _grip(density), _first_step(vy), ROWS[law]
     x = y = 0.0
     spin = launch.spin
     states = [(x, y, vx, vy)]

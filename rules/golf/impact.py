@@ -6,14 +6,15 @@ above the line through it and I the inertia concerned:
     [ 1/m + 1/M + h^2/I      -d h/I                 ] [Jn]   [ (1+e) V cos(sigma) ]
     [ -d h/I                 7/(2m) + 1/M + d^2/I   ] [Jt] = [ -(1+et) V sin(sigma) ]
 
-sigma = delivered loft - attack angle. vn = Jn/m, vt = Jt/m, omega = -(5/2) vt/r; launch counts from the face
-normal. With d = h = 0 and et = 0 this is the rolling form of C. B. Daish (The Physics of Ball Games, 1972) and
-A. R. Penner (Am. J. Phys. 69 (2001) 563); its straight-line form is A. Cochran and J. Stobbs (The Search for the
-Perfect Swing, 1968). Toward heel or toe the same matrix holds with that offset and that inertia (R. Cross and
-A. M. Nathan, Am. J. Phys. 75 (2007) 658; Sports Technology 2 (2009) 7), so a third impulse Js joins the two.
+sigma = delivered loft - attack angle. vn = Jn/m, vt = Jt/m, omega = -(5/2) vt/r; launch counts from the
+face normal. With d = h = 0 and et = 0 this is the rolling form of C. B. Daish (The Physics of Ball Games,
+1972) and A. R. Penner (Am. J. Phys. 69 (2001) 563); its straight-line form is A. Cochran and J. Stobbs (The
+Search for the Perfect Swing, 1968). Toward heel or toe the same matrix holds with that offset and that
+inertia (R. Cross and A. M. Nathan, Am. J. Phys. 75 (2007) 658; Sports Technology 2 (2009) 7), so a third
+impulse Js joins the two.
 
-Not in it: the shaft (it hardly acts in half a millisecond), curvature of the face, products of inertia, and the
-spring of the face falling away from its centre (a real thin strike is worse than this says).
+Not in it: the shaft (it hardly acts in half a millisecond), curvature of the face, products of inertia, and
+the spring of the face falling away from its centre (a real thin strike is worse than this says).
 """
 
 from __future__ import annotations
@@ -32,7 +33,8 @@ NO_INERTIA = math.inf
 
 @dataclass(frozen=True, slots=True)
 class Clubhead:
-    """A head as a free rigid body, SI. Inertias default to infinite: an off-centre strike then costs nothing."""
+    """A head as a free rigid body, SI. Inertias default to infinite: an off-centre strike then costs
+    nothing."""
 
     mass: float
     """kg, with the weights in its ports."""
@@ -103,10 +105,10 @@ def strike(
 ) -> Launch:
     """Return how the ball leaves a blow: head speed in m/s, angles in rad, offsets in m.
 
-    `toe` is the distance toward the toe (either sign costs the same speed), `high` the distance up the face above the
-    line through the centre of mass. Speed lost to both is combined in one matrix. Against published tour rows ball
-    speed is within -3 to +0.4 mph and spin within 0.91 to 1.08 for 5-wood and up. Problem when a figure is one that
-    no golfer strikes.
+    `toe` is the distance toward the toe (either sign costs the same speed), `high` the distance up the face
+    above the line through the centre of mass. Speed lost to both is combined in one matrix. Against
+    published tour rows ball speed is within -3 to +0.4 mph and spin within 0.91 to 1.08 for 5-wood and up.
+    Problem when a figure is one that no golfer strikes.
     """
     return blow(speed, delivered_loft, attack, head, toe, high).launch
 
@@ -114,9 +116,11 @@ def strike(
 def blow(
     speed: float, delivered_loft: float, attack: float, head: Clubhead, toe: float = 0.0, high: float = 0.0
 ) -> Blow:
-    """Return a blow in full: the launch of `strike`, with direction and sidespin of a flat face (gear effect).
+    """Return a blow in full: the launch of `strike`, with direction and sidespin of a flat face (gear
+    effect).
 
-    The three impulses are solved by elimination: up-face and side-face impulses each couple to the normal one alone.
+    The three impulses are solved by elimination: up-face and side-face impulses each couple to the normal
+    one alone.
     """
     sigma = delivered_loft - attack
     _check(speed, sigma, toe, high)
