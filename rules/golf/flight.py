@@ -97,6 +97,9 @@ GROUNDED = Flight(0.0, 0.0, 0.0, 0.0, False)
 Stride = tuple[float, float, float, float, float]
 """What one time step brings: dx, dy, new vx, new vy, length of path."""
 
+State = tuple[float, float, float, float, float]
+"""A ball in the air: x, y in m, vx, vy in m/s, spin in rad/s."""
+
 
 def _stride(row: Row, spin: float, vx: float, vy: float, k: float, h: float) -> Stride:
     """Advance one step by classical fourth-order Runge-Kutta, reading one band of spin throughout.
@@ -176,16 +179,21 @@ def _clipped(law: Law, launch: Launch, slowest: float, spin: float) -> bool:
     return RADIUS * launch.spin < low * launch.speed or RADIUS * spin > high * slowest
 
 
-def _grip(density: float) -> float:
+def air_hold(density: float) -> float:
     """Return k = rho A / (2 m), 1/m, of the air's hold on the ball; Problem for what is no air."""
     if not 0.3 <= density <= 2.0:
         raise Problem(f"an air density of {density:g} kg/m3 is outside 0.3 to 2; sea level has about 1.2")
     return density * AREA / (2.0 * MASS)
 
 
-def _first_step(rise: float) -> float:
+def _step(rise: float) -> float:
     """Return the time step, s, for a ball rising at so many m/s: several to a flight, however low."""
     return min(STEP, max(0.5 * rise / GRAVITY, _SHORTEST_STEP))
+
+
+def first_step(launch: Launch) -> float:
+    """Return the time step, s, in which a launch is flown."""
+    return _step(launch.speed * sin(launch.angle))
 
 
 def fly(launch: Launch, density: float, law: Law = "first") -> Flight:
@@ -200,7 +208,7 @@ def fly(launch: Launch, density: float, law: Law = "first") -> Flight:
     vx, vy = launch.speed * cos(launch.angle), launch.speed * sin(launch.angle)
     if vy <= 0.0:
         return GROUNDED
-    k, h, rows = _grip(density), _first_step(vy), ROWS[law]
+    k, h, rows = air_hold(density), _step(vy), ROWS[law]
     x = y = apex = 0.0
     spin, slowest, steps = launch.spin, launch.speed, 0
     while True:
@@ -228,31 +236,30 @@ def trajectory(launch: Launch, density: float, law: Law = "first", n: int = 60) 
     flight = fly(launch, density, law)
     if flight.time == 0.0:
         return [(0.0, 0.0)] * n
-    states = _states(launch, density, law, flight.time)
-    h = _first_step(states[0][3])
+    nodes = states(launch, density, law, flight.time)
+    h = first_step(launch)
     points = []
     for i in range(n):
         share = flight.time * i / max(n - 1, 1) / h
-        j = min(int(share), len(states) - 2)
-        (x0, y0, u0, w0), (x1, y1, u1, w1) = states[j], states[j + 1]
+        j = min(int(share), len(nodes) - 2)
+        (x0, y0, u0, w0, _), (x1, y1, u1, w1, _) = nodes[j], nodes[j + 1]
         s = share - j
         points.append((_hermite(s, x0, h * u0, x1, h * u1), max(_hermite(s, y0, h * w0, y1, h * w1), 0.0)))
     return points
 
 
-def _states(launch: Launch, density: float, law: Law, time: float) -> list[tuple[float, float, float, float]]:
-    """Return x, y, vx, vy at every time step until a time is passed."""
+def states(launch: Launch, density: float, law: Law, time: float) -> list[State]:
+    """Return the state of a ball at every time step, until `time` in s is reached or just passed."""
     vx, vy = launch.speed * cos(launch.angle), launch.speed * sin(launch.angle)
-    k, h, rows = _grip(density), _first_step(vy), ROWS[law]
-    x = y = 0.0
-    spin = launch.spin
-    states = [(x, y, vx, vy)]
-    while (len(states) - 1) * h < time:
+    k, h, rows = air_hold(density), _step(vy), ROWS[law]
+    x, y, spin = 0.0, 0.0, launch.spin
+    found = [(x, y, vx, vy, spin)]
+    while (len(found) - 1) * h < time:
         dx, dy, vx, vy, path = _stride(rows[int(spin * _BANDS)], spin, vx, vy, k, h)
         spin -= spin * _DECAY * path * (1.0 - 0.5 * _DECAY * path)
         x, y = x + dx, y + dy
-        states.append((x, y, vx, vy))
-    return states
+        found.append((x, y, vx, vy, spin))
+    return found
 
 
 def band(launch: Launch, density: float) -> tuple[float, float]:

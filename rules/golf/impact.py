@@ -80,7 +80,7 @@ class Blow:
     """Ball speed, launch angle and backspin."""
 
     start: float
-    """rad of direction off the face normal; toward the toe is positive."""
+    """rad of direction off the path of the head; toward the toe is positive."""
 
     sidespin: float
     """rad/s; positive curves the ball back from the toe side toward the heel side."""
@@ -114,13 +114,18 @@ def strike(
 
 
 def blow(
-    speed: float, delivered_loft: float, attack: float, head: Clubhead, toe: float = 0.0, high: float = 0.0
+    speed: float,
+    delivered_loft: float,
+    attack: float,
+    head: Clubhead,
+    toe: float = 0.0,
+    high: float = 0.0,
+    face: float = 0.0,
 ) -> Blow:
-    """Return a blow in full: the launch of `strike`, with direction and sidespin of a flat face (gear
-    effect).
+    """Return a blow in full: the launch of `strike`, and direction and sidespin besides (gear effect).
 
-    The three impulses are solved by elimination: up-face and side-face impulses each couple to the normal
-    one alone.
+    `face` is how far in rad the face, where it is struck, looks toward the toe side of the path. The three
+    impulses are solved by elimination: up-face and side-face ones each couple to the normal one alone.
     """
     sigma = delivered_loft - attack
     _check(speed, sigma, toe, high)
@@ -129,12 +134,13 @@ def blow(
     normal = 1.0 / MASS + 1.0 / head.mass + high * turn_v + toe * turn_s
     up, side = bare + depth * depth / head.moi_vertical, bare + depth * depth / head.moi_heel_toe
     link_v, link_s = depth * turn_v, depth * turn_s
-    along = -(1.0 + head.spin_grip) * speed * sin(sigma)
-    jn = ((1.0 + head.restitution) * speed * cos(sigma) + link_v * along / up) / (
+    slip = -(1.0 + head.spin_grip) * speed
+    along, across = slip * sin(sigma), slip * sin(face)
+    push = (1.0 + head.restitution) * speed * cos(sigma) * cos(face)
+    jn = (push + link_v * along / up + link_s * across / side) / (
         normal - link_v * link_v / up - link_s * link_s / side
     )
-    jt, js = (along + link_v * jn) / up, link_s * jn / side
+    jt, js = (along + link_v * jn) / up, (across + link_s * jn) / side
     flat = math.hypot(jn, jt)
-    speed_out = math.hypot(flat, js) / MASS
-    launch = Launch(speed_out, delivered_loft + atan2(jt, jn), -2.5 * jt / (MASS * RADIUS))
-    return Blow(launch, atan2(js, flat), 2.5 * js / (MASS * RADIUS))
+    launch = Launch(math.hypot(flat, js) / MASS, delivered_loft + atan2(jt, jn), -2.5 * jt / (MASS * RADIUS))
+    return Blow(launch, face + atan2(js, flat), 2.5 * js / (MASS * RADIUS))
