@@ -4,9 +4,11 @@ Three unknowns: how far short of the length mark a head's centre of mass project
 ferrule and glue, and what the bench ruler reads short of the official length. Each finished club gives up
 to three equations, weighed by how well each can be read:
 
-    total   = head + added + shaft + grip + f
-    moment  = (head + added)(L + r - s - 14 in) + shaft (x - 14 in) + grip (y - 14 in) + f (L + r - hosel - 14 in)
-    official length = L + r
+    total  = head + added + shaft + grip + f
+    moment = (head + added)(L + r - s - F) + shaft (x - F) + grip (y - F) + f (L + r - hosel - F)
+    length = L + r
+
+with F = 14 in, L the bench ruler's length, and `length` the official one.
 
 Ruler offset and setback move the head alike, so clubs measured by the ruler alone can never tell the one
 from the other; what cannot be told is held at its house value, and said.
@@ -37,7 +39,7 @@ _FEWEST = 2
 
 @dataclass(frozen=True, slots=True)
 class FinishedClub:
-    """One finished club: its parts as weighed before assembly, and its readings after (SI; None: not read)."""
+    """One finished club: parts as weighed before assembly, readings after it (SI; None: not read)."""
 
     name: str
     head: float
