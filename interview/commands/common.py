@@ -1,0 +1,65 @@
+"""What the commands share: their parser, the options that all of them take, the house and the store."""
+
+from __future__ import annotations
+
+import os
+import sys
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NoReturn, TextIO
+
+from interview.commands.errors import UsageProblem
+
+if TYPE_CHECKING:
+    from rules.fitting import House
+
+    from interview.store import Store
+
+CATALOGUE_VARIABLE = "TURFPAIR_CATALOGUE"
+"""Environment variable that names a shop's own catalogue."""
+
+
+class Parser(ArgumentParser):
+    """An argument parser that raises one sentence instead of printing its usage and leaving."""
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        kwargs.setdefault("allow_abbrev", False)
+        super().__init__(*args, **kwargs)
+
+    def error(self, message: str) -> NoReturn:
+        """Raise UsageProblem, which names the command and where its help is."""
+        raise UsageProblem(f"{self.prog.removeprefix('turfpair ')}: {message}; see '{self.prog} --help'")
+
+
+def add_common(parser: ArgumentParser) -> None:
+    """Add the options that every command takes."""
+    group = parser.add_argument_group("options of every command")
+    group.add_argument("--rules", metavar="FOLDER", type=Path, help="a rule base of your own")
+    group.add_argument("--catalogue", metavar="FOLDER", type=Path, help="a shop's own catalogue")
+    group.add_argument("--sessions", metavar="FOLDER", help="where sessions are kept")
+    group.add_argument("--units", choices=("imperial", "metric"), help="how quantities are displayed")
+    group.add_argument("--no-color", action="store_true", help="print without colour")
+
+
+def house(args: Namespace) -> House:
+    """Load the rule base and the catalogue that the command line names, or the ones built in."""
+    from rules.fitting import load_house
+
+    named = os.environ.get(CATALOGUE_VARIABLE)
+    catalogue = args.catalogue or (Path(named).expanduser() if named else None)
+    return load_house(args.rules, catalogue)
+
+
+def store(args: Namespace) -> Store:
+    """Open the store of sessions that the command line or the environment names, or the usual one."""
+    from interview.store import Store, sessions_folder
+
+    return Store(sessions_folder(args.sessions))
+
+
+def color_wanted(args: Namespace, stream: TextIO | None = None) -> bool:
+    """Return whether to print colour: to a terminal that can, unless somebody asked for none."""
+    out = stream or sys.stdout
+    if args.no_color or os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
+        return False
+    return out is not None and out.isatty()

@@ -1,0 +1,230 @@
+"""A session file, read strictly: each fault with its file, line, column, key and what is wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from datetime import UTC, date, datetime
+from difflib import get_close_matches
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from interview.session.changes import cleaned
+from interview.session.faults import BadId, Fault, SessionFaults, ValueFault
+from interview.session.identity import checked_id
+from interview.session.record import SCHEMA, SECTIONS, SYSTEMS, VOICES, Record, Session
+from interview.text import LONGEST_NOTE, note_text, one_line
+from rules.facts.reading import SubjectProblem, read_subject
+from rules.facts.subject import Subject
+
+if TYPE_CHECKING:
+    from rules.engine.document import Document
+    from rules.engine.language import Fact
+
+    Facts = Mapping[str, Fact]
+    At = tuple[str | int, ...]
+
+_TOP = ("schema", "id", "voice", "units", "created", "note", "record", *SECTIONS)
+_RECORD = ("rules_digest", "consent", "expires", "skipped")
+_LARGEST = 10**12
+"""Whole numbers beyond this are no answer to anything, and too large for a machine number."""
+
+
+def load(file: Path, facts: Facts) -> Session:
+    """Read a session file. Raises FileProblem (no such file, not TOML, ...) or SessionFaults."""
+    from rules.engine.document import read_toml
+
+    document = read_toml(file)
+    faults = list(_faults(document.data, facts))
+    if faults:
+        raise SessionFaults(file, [_placed(document, fault) for fault in faults])
+    return session_of(document.data, facts)
+
+
+def session_of(data: Mapping[str, Any], facts: Facts) -> Session:
+    """Read a session's plain data; ValueFault or SubjectProblem with the path of the first fault."""
+    for fault in _faults(data, facts):
+        raise fault
+    written = {section: cleaned(data[section]) for section in SECTIONS if section in data}
+    return Session(
+        id=data["id"],
+        voice=data.get("voice", "fitter"),
+        units=data.get("units", "imperial"),
+        created=_aware(data.get("created")),
+        note=note_text(data.get("note", "")),
+        record=_record(data.get("record", {})),
+        written=written,
+        subject=read_subject(facts, written),
+    )
+
+
+def _placed(document: Document, fault: ValueFault | SubjectProblem) -> Fault:
+    """Add line and column to a fault."""
+    line, column = document.position(fault.path)
+    return Fault(line, column, dotted(fault.path), str(fault))
+
+
+def dotted(path: At) -> str:
+    """Write a path as a person would: `shots[2].club`, entries counted from 1."""
+    text = ""
+    for part in path:
+        text += f"[{part + 1}]" if isinstance(part, int) else f".{one_line(part, 60)}"
+    return text.removeprefix(".")
+
+
+def _faults(data: Mapping[str, Any], facts: Facts) -> Iterator[ValueFault | SubjectProblem]:
+    """Find every fault; a file of another schema has one fault only, since its keys mean other things."""
+    schema = data.get("schema")
+    if schema != SCHEMA or isinstance(schema, bool):
+        yield ValueFault(("schema",), _schema_message(schema))
+        return
+    yield from _unknown_keys(data, _TOP, ())
+    yield from _too_large(data, ())
+    for key, check in _HEAD.items():
+        if key in data or key == "id":
+            yield from _checked(check, (key,), data.get(key))
+    yield from _record_faults(data.get("record", {}), facts)
+    yield from _part_faults({s: cleaned(data[s]) for s in SECTIONS if s in data}, facts)
+
+
+def _schema_message(schema: object) -> str:
+    if isinstance(schema, int) and schema > SCHEMA:
+        return (
+            f"this session has schema {str(schema)[:9]}, written by a newer Turfpair; this one reads "
+            f"schema {SCHEMA}, so bring it up to date and open the session again"
+        )
+    return f"a session begins with 'schema = {SCHEMA}'"
+
+
+def _unknown_keys(table: Mapping[str, Any], known: tuple[str, ...], at: At) -> Iterator[ValueFault]:
+    for key in table:
+        if key not in known:
+            close = get_close_matches(key, known, 1)
+            hint = f"; did you mean '{close[0]}'?" if close else f"; known are {', '.join(known)}"
+            yield ValueFault((*at, key), f"'{one_line(key, 40)}' is not known here{hint}")
+
+
+def _too_large(value: Any, at: At) -> Iterator[ValueFault]:
+    """Find whole numbers that no machine number holds, however deep they are."""
+    if isinstance(value, int) and abs(value) > _LARGEST:
+        yield ValueFault(at, "this number is far too large to be an answer")
+    elif isinstance(value, Mapping):
+        for key, part in value.items():
+            yield from _too_large(part, (*at, key))
+    elif isinstance(value, list):
+        for index, part in enumerate(value):
+            yield from _too_large(part, (*at, index))
+
+
+def _checked(check: Callable[[Any], str | None], at: At, value: Any) -> Iterator[ValueFault]:
+    message = check(value)
+    if message is not None:
+        yield ValueFault(at, message)
+
+
+def _id_message(value: Any) -> str | None:
+    if not isinstance(value, str):
+        return 'an id is wanted, such as id = "plain-lowercase-id"'
+    try:
+        checked_id(value)
+    except BadId as problem:
+        return str(problem)
+    return None
+
+
+def _one_of(words: tuple[str, ...]) -> Callable[[Any], str | None]:
+    """Return a check for one of several words."""
+
+    def check(value: Any) -> str | None:
+        if isinstance(value, str) and value in words:
+            return None
+        return f"one of {', '.join(words)} is wanted, not '{one_line(str(value), 40)}'"
+
+    return check
+
+
+def _note_message(value: Any) -> str | None:
+    if isinstance(value, str) and len(value) <= LONGEST_NOTE:
+        return None
+    return f"a note is a text of at most {LONGEST_NOTE} characters"
+
+
+def _created_message(value: Any) -> str | None:
+    return None if isinstance(value, datetime) else "a date and time is wanted, such as 2026-05-04T09:30:00Z"
+
+
+_HEAD: Mapping[str, Callable[[Any], str | None]] = {
+    "id": _id_message,
+    "voice": _one_of(VOICES),
+    "units": _one_of(SYSTEMS),
+    "created": _created_message,
+    "note": _note_message,
+}
+
+
+def _record_faults(record: Any, facts: Facts) -> Iterator[ValueFault]:
+    """Find what is wrong with what the program keeps."""
+    if not isinstance(record, Mapping):
+        yield ValueFault(("record",), "the record is a table, written [record]")
+        return
+    yield from _unknown_keys(record, _RECORD, ("record",))
+    wanted = {
+        "rules_digest": (str, "a text"),
+        "consent": (bool, "true or false"),
+        "expires": (date, "a date"),
+    }
+    for key, (kind, words) in wanted.items():
+        if key in record and (not isinstance(record[key], kind) or isinstance(record[key], datetime)):
+            yield ValueFault(("record", key), f"{words} is wanted here")
+    skipped = record.get("skipped", [])
+    if not isinstance(skipped, list) or not all(isinstance(id, str) for id in skipped):
+        yield ValueFault(("record", "skipped"), "a list of questions is wanted here")
+        return
+    questions = [id for id, fact in facts.items() if fact.ask is not None]
+    for index, id in enumerate(skipped):
+        if id not in questions:
+            close = get_close_matches(id, questions, 1)
+            hint = f"; did you mean '{close[0]}'?" if close else ""
+            yield ValueFault(("record", "skipped", index), f"'{one_line(id, 40)}' is not a question{hint}")
+
+
+def _part_faults(written: Mapping[str, Any], facts: Facts) -> Iterator[SubjectProblem]:
+    """Find what is wrong with the parts that the road reads; each answer is read alone."""
+    try:
+        read_subject(facts, written)
+    except SubjectProblem as problem:
+        found = [*_each_fault(written, facts)]
+        yield from found or [problem]
+
+
+def _each_fault(written: Mapping[str, Any], facts: Facts) -> Iterator[SubjectProblem]:
+    """Read each answer, reading and override alone, and the clubs with their shots together."""
+    clubs = ("owned", "trial_clubs", "shots")
+    pieces: list[Mapping[str, Any]] = [{key: written[key] for key in clubs if key in written}]
+    for section in ("answers", "readings", "overrides"):
+        table = written.get(section, {})
+        split = isinstance(table, Mapping)
+        pieces += [{section: {key: row}} for key, row in table.items()] if split else [{section: table}]
+    for piece in pieces:
+        try:
+            read_subject(facts, piece)
+        except SubjectProblem as problem:
+            yield problem
+
+
+def _record(table: Mapping[str, Any]) -> Record:
+    return Record(
+        rules_digest=one_line(table.get("rules_digest", "")),
+        consent=table.get("consent", False),
+        expires=table.get("expires"),
+        skipped=tuple(dict.fromkeys(table.get("skipped", []))),
+    )
+
+
+def _aware(moment: datetime | None) -> datetime | None:
+    """Read a time without a zone as universal time, so that sessions sort."""
+    return moment.replace(tzinfo=UTC) if moment is not None and moment.tzinfo is None else moment
+
+
+def subject_of(session: Session, facts: Facts) -> Subject:
+    """Read a session's parts again against another rule base's facts; for replay."""
+    return read_subject(facts, session.written)

@@ -1,0 +1,22 @@
+"""Where sessions are kept: found by id or ticket, replaced whole, never over somebody else's."""
+
+from __future__ import annotations
+
+from interview.store.draft import Draft
+from interview.store.faults import AlreadyThere, Busy, CannotKeep, NoSuchSession, StoreProblem
+from interview.store.folders import sessions_folder, state_folder
+from interview.store.listing import Entry
+from interview.store.store import Store
+
+__all__ = [
+    "AlreadyThere",
+    "Busy",
+    "CannotKeep",
+    "Draft",
+    "Entry",
+    "NoSuchSession",
+    "Store",
+    "StoreProblem",
+    "sessions_folder",
+    "state_folder",
+]

@@ -1,0 +1,77 @@
+"""What a list of sessions shows of each, read quickly and without judging its answers."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import Any
+
+from interview.text import one_line
+
+_LARGEST = 2_000_000
+"""Bytes beyond which a file is not a session."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One session of the store, as far as a list needs it."""
+
+    id: str
+    file: Path
+    changed: datetime
+    voice: str = ""
+    note: str = ""
+    answers: int = 0
+    """How many questions are answered or closed."""
+    expires: date | None = None
+    """The day after which it is forgotten, where the golfer was promised one."""
+    words: str = ""
+    """Everything written in it, in small letters, to search in."""
+    problem: str | None = None
+    """Why it cannot be read, in one sentence; None when it can."""
+
+
+def read_entry(file: Path) -> Entry | None:
+    """Return what a list shows of a file, damaged or not; None when there is no such file."""
+    try:
+        state = file.stat()
+    except OSError:
+        return None
+    changed = datetime.fromtimestamp(state.st_mtime, UTC)
+    try:
+        if state.st_size > _LARGEST:
+            raise ValueError
+        data = tomllib.loads(file.read_text(encoding="utf-8-sig"))
+    except (OSError, ValueError, RecursionError):
+        return Entry(file.stem, file, changed, words=file.stem, problem="damaged: it cannot be read")
+    return _entry(file, changed, data)
+
+
+def _entry(file: Path, changed: datetime, data: Mapping[str, Any]) -> Entry:
+    answers, record = data.get("answers"), data.get("record")
+    expires = record.get("expires") if isinstance(record, dict) else None
+    return Entry(
+        id=file.stem,
+        file=file,
+        changed=changed,
+        voice=one_line(str(data.get("voice", "fitter")), 12),
+        note=one_line(str(data.get("note", ""))),
+        answers=len(answers) if isinstance(answers, dict) else 0,
+        expires=expires if isinstance(expires, date) and not isinstance(expires, datetime) else None,
+        words=" ".join((file.stem, *_texts(data))).casefold(),
+    )
+
+
+def _texts(value: Any) -> Iterator[str]:
+    """Yield every text in a value, however deep."""
+    if isinstance(value, str):
+        yield one_line(value, 4000)
+    elif isinstance(value, dict):
+        for part in value.values():
+            yield from _texts(part)
+    elif isinstance(value, list):
+        for part in value:
+            yield from _texts(part)

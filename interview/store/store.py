@@ -1,0 +1,156 @@
+"""The store of sessions: a folder of files, each found by its id or by the code on its ticket."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from interview.session.identity import checked_id, is_id, read_ticket, ticket_code
+from interview.session.reading import load
+from interview.session.record import Session
+from interview.store.draft import Draft
+from interview.store.faults import AlreadyThere, CannotKeep, NoSuchSession
+from interview.store.files import digest, locked, private_folder
+from interview.store.listing import Entry, read_entry
+
+if TYPE_CHECKING:
+    from rules.engine.language import Fact
+
+_DAMAGED = "damaged"
+"""Folder inside the store for files that could not be read and were kept aside."""
+
+
+class Store:
+    """The sessions kept in one folder. Reading never changes a file, however damaged it is."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+
+    def file(self, id: str) -> Path:
+        """Return where the session of this id is or would be; BadId when it cannot be an id."""
+        return self.folder / f"{checked_id(id)}.toml"
+
+    def ids(self) -> tuple[str, ...]:
+        """Return every id, in order of the alphabet."""
+        return tuple(sorted(p.stem for p in self.folder.glob("*.toml") if is_id(p.stem)))
+
+    def entries(self) -> tuple[Entry, ...]:
+        """Return what each session is about, last changed first; damaged ones say so."""
+        found = [entry for id in self.ids() if (entry := read_entry(self.file(id))) is not None]
+        return tuple(sorted(found, key=lambda e: (e.changed, e.id), reverse=True))
+
+    def find(self, text: str) -> tuple[Entry, ...]:
+        """Return the sessions in which every word of a text occurs, or whose ticket has this code."""
+        words = text.casefold().split()
+        code = read_ticket(text)
+        return tuple(
+            entry
+            for entry in self.entries()
+            if (words and all(word in entry.words for word in words)) or ticket_code(entry.id) == code
+        )
+
+    def locate(self, text: str) -> Path:
+        """Return the file that SESSION on a command line means: a path, an id or a ticket's code.
+
+        A path ends in `.toml` or holds a separator, and may not exist. NoSuchSession when an id or a
+        code finds nothing.
+        """
+        if text.endswith(".toml") or "/" in text or os.sep in text:
+            return Path(text).expanduser()
+        if is_id(text) and self.file(text).exists():
+            return self.file(text)
+        code = read_ticket(text)
+        for id in self.ids() if code else ():
+            if ticket_code(id) == code:
+                return self.file(id)
+        raise NoSuchSession(text, self.ids())
+
+    def holds(self, file: Path) -> bool:
+        """Return whether a file belongs to this store."""
+        return file.resolve().parent == self.folder.resolve()
+
+    def open(self, text: str, facts: Mapping[str, Fact], *, in_place: bool = False) -> Draft:
+        """Open a session for change. A file outside the store is copied at its first change.
+
+        `in_place` writes to the file itself instead. Raises NoSuchSession, FileProblem or SessionFaults.
+        """
+        file = self.locate(text)
+        seen = _seen(file)
+        session = load(file, facts)
+        inside = self.holds(file)
+        if inside:  # the name is what everybody finds it by
+            session = replace(session, id=file.stem if is_id(file.stem) else session.id)
+        return Draft(session, file, seen, self.folder, copy=not inside and not in_place)
+
+    def begin(self, session: Session) -> Draft:
+        """Begin a session; its file appears with its first change.
+
+        A damaged file of its id is kept aside first, with a notice; AlreadyThere when a sound one has it.
+        """
+        file = self.file(session.id)
+        draft = Draft(session, file, None, self.folder, copy=False)
+        private_folder(self.folder)
+        with locked(self.folder / ".lock"):
+            entry = read_entry(file)
+            if entry is not None and entry.problem is None:
+                raise AlreadyThere(session.id)
+            if entry is not None:
+                aside = self._set_aside(file)
+                draft.notices.append(f"the damaged file {file.name} is kept aside as {aside}")
+        return draft
+
+    def _set_aside(self, file: Path) -> Path:
+        """Move a damaged file out of the way, never over another; the lock is held."""
+        folder = self.folder / _DAMAGED
+        private_folder(folder)
+        number = 1
+        while (aside := folder / f"{file.stem}-{number}.toml").exists():
+            number += 1
+        try:
+            os.rename(file, aside)
+        except OSError as error:
+            raise CannotKeep(aside, error) from None
+        return aside
+
+    def forget(self, id: str) -> None:
+        """Delete a session and whatever was kept aside of it; NoSuchSession when there is none."""
+        file = self.file(id)
+        aside = [p for p in (self.folder / _DAMAGED).glob(f"{id}-*.toml") if p.stem[len(id) + 1 :].isdigit()]
+        if not file.exists() and not aside:
+            raise NoSuchSession(id, self.ids())
+        with locked(self.folder / ".lock"):
+            for path in (file, *aside, *self.folder.glob(f".{file.name}.*.tmp")):
+                try:
+                    path.unlink(missing_ok=True)
+                except OSError as error:
+                    raise CannotKeep(path, error) from None
+
+    def old(self, before: datetime, today: date) -> tuple[Entry, ...]:
+        """Return the sessions last changed before a moment, and those whose consent has run out."""
+        return tuple(
+            e for e in self.entries() if e.changed < before or (e.expires is not None and e.expires < today)
+        )
+
+    def purge(self, before: datetime, today: date) -> tuple[Entry, ...]:
+        """Forget the old sessions, and what was kept aside as long ago; return those forgotten."""
+        gone = self.old(before, today)
+        for entry in gone:
+            self.forget(entry.id)
+        for path in (self.folder / _DAMAGED).glob("*.toml"):
+            with contextlib.suppress(OSError):
+                if datetime.fromtimestamp(path.stat().st_mtime, UTC) < before:
+                    path.unlink()
+        return gone
+
+
+def _seen(file: Path) -> str | None:
+    """Return the digest of a file that is about to be read; reading it tells what is wrong with it."""
+    try:
+        return digest(file)
+    except OSError:
+        return None
