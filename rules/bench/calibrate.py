@@ -104,13 +104,15 @@ class Calibration:
 
 @dataclass(frozen=True, slots=True)
 class _Unknown:
-    """One unknown: its house value, the spread beyond which it counts as not learned, what would tell it."""
+    """One unknown, with the value it has in this house until it is learned (SI)."""
 
     name: str
     house: float
     symbol: str
-    most_spread: float
+    spread: float
+    """How far the house value may be out; an answer no surer than this was not learned."""
     remedy: str
+    """What would tell it."""
 
 
 _UNKNOWNS = (
@@ -120,6 +122,7 @@ _UNKNOWNS = (
     ),
     _Unknown("ruler offset", RULER_OFFSET, "in", _INCH / 16, "measure some clubs on the 60-degree plane too"),
 )
+_HOUSE = tuple(unknown.house for unknown in _UNKNOWNS)
 _TRIALS = ((0, 1, 2), (0, 1), (0, 2), (0,))
 """Sets of unknowns to learn, the fullest first; the setback is what calibration is for."""
 
@@ -135,21 +138,25 @@ def calibrate(clubs: Sequence[FinishedClub]) -> Calibration:
         raise TooFewReadings(readings, _FEWEST)
     for free in _TRIALS:
         found = _fit(clubs, free)
-        if found and all(s <= _UNKNOWNS[i].most_spread for i, s in zip(free, found.spreads, strict=True)):
+        if found and all(s <= _UNKNOWNS[i].spread for i, s in zip(free, found.spreads, strict=True)):
             return _report(clubs, free, found)
     raise TooFewReadings(readings, readings + 1)
 
 
-def _fit(clubs: Sequence[FinishedClub], free: tuple[int, ...]) -> least_squares.Fit | None:
+def _fit(
+    clubs: Sequence[FinishedClub], free: tuple[int, ...], house: Sequence[float] = _HOUSE
+) -> least_squares.Fit | None:
     """Fit the unknowns that are free, the others at their house values."""
-    start = [_UNKNOWNS[i].house for i in free]
-    scales = [_UNKNOWNS[i].most_spread for i in free]
-    return least_squares.fit(lambda values: _misfit(clubs, _filled(free, values)), start, scales)
+    start = [house[i] for i in free]
+    scales = [_UNKNOWNS[i].spread for i in free]
+    return least_squares.fit(lambda values: _misfit(clubs, _filled(free, values, house)), start, scales)
 
 
-def _filled(free: tuple[int, ...], values: Sequence[float]) -> tuple[float, float, float]:
+def _filled(
+    free: tuple[int, ...], values: Sequence[float], house: Sequence[float] = _HOUSE
+) -> tuple[float, float, float]:
     """All three unknowns from those that are free."""
-    full = [unknown.house for unknown in _UNKNOWNS]
+    full = list(house)
     for index, value in zip(free, values, strict=True):
         full[index] = value
     return full[0], full[1], full[2]
@@ -179,7 +186,7 @@ def _report(clubs: Sequence[FinishedClub], free: tuple[int, ...], found: least_s
         if club.moment is not None
     )
     learned = [unknowns[i] if i in free else None for i in range(3)]
-    spread = dict(zip(free, found.spreads, strict=True))
+    spread = dict(zip(free, _spreads(clubs, free, found), strict=True))
     return Calibration(
         setback=learned[0],
         glue_and_ferrule=learned[1],
@@ -189,6 +196,18 @@ def _report(clubs: Sequence[FinishedClub], free: tuple[int, ...], found: least_s
         held=tuple(_held(_UNKNOWNS[i]) for i in range(3) if i not in free),
         spreads=(spread.get(0), spread.get(1), spread.get(2)),
     )
+
+
+def _spreads(clubs: Sequence[FinishedClub], free: tuple[int, ...], found: least_squares.Fit) -> list[float]:
+    """One spread of each free unknown, with what the held ones add by being out by their own."""
+    squares = [spread * spread for spread in found.spreads]
+    for held in set(range(len(_HOUSE))) - set(free):
+        house = [value + _UNKNOWNS[i].spread * (i == held) for i, value in enumerate(_HOUSE)]
+        moved = _fit(clubs, free, house)
+        if moved is not None:
+            changes = zip(moved.values, found.values, strict=True)
+            squares = [s + (b - a) ** 2 for s, (a, b) in zip(squares, changes, strict=True)]
+    return [math.sqrt(square) for square in squares]
 
 
 def _held(unknown: _Unknown) -> str:

@@ -105,8 +105,10 @@ class LazyParser(ArgumentParser):
         )
 
     def error(self, message: str) -> NoReturn:
-        """Say what is wrong in one line."""
-        self.exit(2, f"{self.prog}: {message}\n")
+        """Raise UsageProblem, which names the sub-command and where its help is."""
+        from interview.commands.errors import UsageProblem
+
+        raise UsageProblem(f"{self.prog.removeprefix('turfpair ')}: {message}; see '{self.prog} --help'")
 
 
 def joined(args: Iterable[str]) -> list[str]:
@@ -138,7 +140,7 @@ def _continues(before: str, word: str) -> bool:
         return False
 
 
-def quantity(text: str, symbol: str, option: str) -> float:
+def quantity(text: str | float, symbol: str, option: str) -> float:
     """Read one option's value in SI; a UnitError names the option."""
     try:
         return parse(text, symbol)
