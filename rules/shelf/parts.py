@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 Kind = Literal["fairway", "hybrid"]
@@ -24,10 +25,15 @@ def between_nodes(nodes: tuple[Node, ...], at: float) -> float:
     """Read a table of rising nodes by straight lines; flat beyond its ends (never extrapolated)."""
     if at <= nodes[0][0]:
         return nodes[0][1]
-    for (x0, y0), (x1, y1) in zip(nodes, nodes[1:], strict=False):
+    for (x0, y0), (x1, y1) in pairwise(nodes):
         if at <= x1:
             return y0 + (y1 - y0) * (at - x0) / (x1 - x0)
     return nodes[-1][1]
+
+
+def piece_id(mass: float) -> str:
+    """Name a piece by its mass (kg): `1.5 g`."""
+    return f"{round(mass * 1000, 3):g} g"
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,7 +221,7 @@ class Piece:
     @property
     def id(self) -> str:
         """Its name: the mass in grams, such as `1.5 g`."""
-        return f"{round(self.mass * 1000, 3):g} g"
+        return piece_id(self.mass)
 
     @property
     def in_stock(self) -> bool:

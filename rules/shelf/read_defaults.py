@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -111,11 +112,15 @@ def _table(row: Mapping[str, Any], read: Reader, keys: Mapping[str, Field]) -> _
     pairs = row["at"]
     if row.get("against") not in keys:
         raise Wrong("at: 'against' is to name another field of the same part")
-    if not isinstance(pairs, list) or not all(isinstance(p, list) and len(p) == 2 for p in pairs) or not pairs:
+    if (
+        not isinstance(pairs, list)
+        or not all(isinstance(p, list) and len(p) == 2 for p in pairs)
+        or not pairs
+    ):
         raise Wrong("at: pairs are wanted, such as [['15 deg', '57 deg'], ['25 deg', '60 deg']]")
     across = keys[row["against"]].read
     nodes = tuple((_number(across(x)), _number(read(y))) for x, y in pairs)
-    if any(a[0] >= b[0] for a, b in zip(nodes, nodes[1:], strict=False)):
+    if any(a[0] >= b[0] for a, b in pairwise(nodes)):
         raise Wrong("at: the first of each pair is to rise")
     try:
         either = parse(row.get("either_way", ""), row.get("unit", ""))

@@ -41,7 +41,7 @@ VARIABLE = "TURFPAIR_CATALOGUE"
 """Environment variable that names a catalogue folder."""
 
 
-def catalogue_folder(named: str | None) -> Path | None:
+def catalogue_folder(named: str | Path | None) -> Path | None:
     """Resolve which catalogue is meant: the one named, else the environment's, else None for the demo."""
     chosen = named or os.environ.get(VARIABLE, "")
     return Path(chosen).expanduser() if chosen else None
@@ -148,14 +148,18 @@ class _Tray:
         """Read a head's ports; None when anything is at fault."""
         here = (*path, "ports")
         if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
-            sheet.wrong(here, owner, "ports: a list of { name, capacity, toeward, upward, backward } is wanted")
+            sheet.wrong(
+                here, owner, "ports: a list of { name, capacity, toeward, upward, backward } is wanted"
+            )
             return None
         if len(rows) > MOST_PORTS:
             sheet.wrong(here, owner, f"ports: at most {MOST_PORTS} are read, not {len(rows)}")
             return None
         found = [self._read_port(sheet, (*here, place), owner, row) for place, row in enumerate(rows)]
         ports = tuple(port for port in found if port is not None)
-        twice = [port.name for place, port in enumerate(ports) if port.name in {p.name for p in ports[:place]}]
+        twice = [
+            port.name for place, port in enumerate(ports) if port.name in {p.name for p in ports[:place]}
+        ]
         if twice:
             sheet.wrong(here, owner, f"ports: two are called '{twice[0]}'")
         return ports if len(ports) == len(rows) and not twice else None

@@ -68,7 +68,7 @@ class Shelf:
 
     def assumptions(self, *parts: Part) -> tuple[Assumption, ...]:
         """List every measure that was left out, of these parts or, with none named, of the whole shelf."""
-        whole = (self.shop, *self.heads, *self.shafts, *self.grips)
+        whole: tuple[Part, ...] = (self.shop, *self.heads, *self.shafts, *self.grips)
         return tuple(found for part in parts or whole for found in _assumptions(self.defaults, part))
 
     def swung(self, default: str, end: End) -> Shelf:

@@ -4,13 +4,19 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from rules.problems import Problem
+
 Path_ = tuple[str | int, ...]
+
+
 class FileProblem(Problem):
     pass
+
+
 @dataclass
 class Document:
     data: dict[str, Any]
     text: str
+
     def position(self, path: Path_) -> tuple[int, int]:
         lines = self.text.splitlines()
         at = 0
@@ -31,6 +37,8 @@ class Document:
                         at = n
                         break
         return at + 1, 1
+
+
 def read_toml(path: Path) -> Document:
     try:
         text = path.read_text()

@@ -8,7 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 
+from rules.problems import Problem
 from rules.shelf.faults import did_you_mean
 from rules.units import UnitError, parse, unit, words
 
@@ -22,7 +24,7 @@ MOST = 100_000
 _SLUG = re.compile(r"[a-z0-9]+(?:[-_][a-z0-9]+)*\Z")
 
 
-class Wrong(ValueError):
+class Wrong(Problem):
     """A value that cannot be used; the text says what is wanted."""
 
 
@@ -53,7 +55,7 @@ def quantity(symbol: str, low: str, high: str) -> Reader:
 
 
 def face(value: object) -> float:
-    """Read a face angle: `1 deg closed`, `0.5 deg open` or `square`; a bare angle counts closed as positive."""
+    """Read a face angle: `1 deg closed`, `0.5 deg open`, `square`; a bare angle counts closed as positive."""
     if not isinstance(value, str):
         return _angle(value)
     text = value.strip().lower()
@@ -138,12 +140,16 @@ def names(value: object) -> tuple[str, ...]:
 
 def trims(value: object) -> tuple[tuple[float, float], ...]:
     """Read tip trims by loft: rising pairs such as [['15 deg', '0.5 in'], ['21 deg', '1.5 in']]."""
-    if not isinstance(value, list) or not value or not all(isinstance(p, list) and len(p) == 2 for p in value):
+    if (
+        not isinstance(value, list)
+        or not value
+        or not all(isinstance(p, list) and len(p) == 2 for p in value)
+    ):
         raise Wrong(f"pairs of loft and trim are wanted, such as [['15 deg', '0.5 in']], not {shown(value)}")
     loft, length = quantity("deg", "8 deg", "40 deg"), quantity("in", "0 in", "6 in")
     found = [(loft(pair[0]), length(pair[1])) for pair in value]
     nodes = tuple((x, y) for x, y in found if isinstance(x, float) and isinstance(y, float))
-    if any(a[0] >= b[0] for a, b in zip(nodes, nodes[1:], strict=False)):
+    if any(a[0] >= b[0] for a, b in pairwise(nodes)):
         raise Wrong("the lofts of the trims are to rise from pair to pair")
     return nodes
 
