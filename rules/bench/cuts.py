@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from rules.bench.problems import InsertionTooDeep, ShaftTooShort, TipTrimTooLong, require
+from rules.bench.problems import InsertionTooDeep, ShaftTooShort, TipTrimTooLong, WeightTooLong, require
 from rules.units import UNITS
 
 _INCH = UNITS["in"].factor
@@ -90,11 +90,10 @@ def trim_at_depth(chart_trim: float, to_ground: float, chart_to_ground: float) -
 
 
 def room_for_weight(bore_depth: float, weight_length: float, least: float = LEAST_INSERTION) -> float:
-    """Insertion (m) left above a hosel weight, or InsertionTooDeep when it is under the least allowed."""
+    """Insertion (m) left above a hosel weight, or WeightTooLong when it is under the least allowed."""
     require("depth of the bore", bore_depth, 0.1 * _INCH, 6 * _INCH, "in")
     require("length of the hosel weight", weight_length, 0, 6 * _INCH, "in")
     left = bore_depth - weight_length
     if left < least - 1e-9:
-        what = "a hosel weight must leave the shaft its least insertion, wanted against left"
-        raise InsertionTooDeep(left, least, what)
+        raise WeightTooLong(left, least)
     return left

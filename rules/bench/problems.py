@@ -109,6 +109,17 @@ class InsertionTooDeep(BenchProblem):
         super().__init__(f"{what}: {_said(part, 'in')} is more than {_said(whole, 'in')}; measure both again")
 
 
+class WeightTooLong(BenchProblem):
+    """A hosel weight that leaves the shaft less than its least insertion."""
+
+    def __init__(self, left: float, least: float) -> None:
+        self.left, self.least = left, least
+        super().__init__(
+            f"this hosel weight leaves {_said(left, 'in')} for the shaft and {_said(least, 'in')} is the "
+            "least; take a shorter weight, or put the mass elsewhere"
+        )
+
+
 class BeyondTheRules(BenchProblem):
     """A club length that the Rules of Golf do not allow."""
 
