@@ -11,11 +11,11 @@ from typing import Any
 
 import tomli_w
 
+from rules.engine.scanner import Path as KeyPath
 from rules.shelf.faults import ShelfFaults
 from rules.shelf.parts import piece_id
 from rules.shelf.sheet import Sheet
 from rules.shelf.tables import BOOKINGS_FILE, MOST_PARTS
-from rules.shelf.toml_text import Path_
 from rules.shelf.values import Field, Wrong, count, label, name, quantity, shown
 
 Key = tuple[str, str]
@@ -90,7 +90,7 @@ def read_bookings(folder: Path) -> tuple[Booking, ...]:
     return tuple(one for one in found if one is not None)
 
 
-def _booking(sheet: Sheet, path: Path_, row: Mapping[str, Any]) -> Booking | None:
+def _booking(sheet: Sheet, path: KeyPath, row: Mapping[str, Any]) -> Booking | None:
     """Read one booking; None when it is at fault, which the sheet then holds."""
     owner = f"booking[{path[1]}]"
     sheet.only(row, path, owner, ("session", "made", "bill"))
@@ -107,7 +107,7 @@ def _booking(sheet: Sheet, path: Path_, row: Mapping[str, Any]) -> Booking | Non
     return Booking(values["session"], made, tuple(bill for bill in read if bill is not None))
 
 
-def _bill(sheet: Sheet, path: Path_, owner: str, row: Mapping[str, Any]) -> Bill | None:
+def _bill(sheet: Sheet, path: KeyPath, owner: str, row: Mapping[str, Any]) -> Bill | None:
     """Read the bill of one club; None when it is at fault."""
     sheet.only(row, path, owner, ("head", "shaft", "grip", "pieces"))
     values = sheet.values(row, path, owner, _BILL)

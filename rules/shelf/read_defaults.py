@@ -8,10 +8,10 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
+from rules.engine.scanner import Path as KeyPath
 from rules.shelf.defaults import PLACE, Default, Defaults
 from rules.shelf.sheet import Sheet
 from rules.shelf.tables import CALIBRATION, GRIP, HEAD, PORT, SHAFT, SHOP
-from rules.shelf.toml_text import Path_
 from rules.shelf.values import Field, Reader, Wrong, label, name, quantity, text, word
 from rules.units import UnitError, parse
 
@@ -52,7 +52,7 @@ def read_defaults(file: Path) -> tuple[Defaults, Sheet]:
 
 
 def _default(
-    sheet: Sheet, path: Path_, owner: str, row: Mapping[str, Any], values: dict[str, Any]
+    sheet: Sheet, path: KeyPath, owner: str, row: Mapping[str, Any], values: dict[str, Any]
 ) -> list[Default]:
     """Read one [[default]]; empty when it is at fault, which the sheet then holds."""
     keys = {field.attribute or field.key: field for field in FILLED[values["part"]]}
@@ -129,7 +129,7 @@ def _table(row: Mapping[str, Any], read: Reader, keys: Mapping[str, Field]) -> _
     return _Amount(None, either, either, nodes)
 
 
-def _place(sheet: Sheet, path: Path_, row: Mapping[str, Any]) -> list[Default]:
+def _place(sheet: Sheet, path: KeyPath, row: Mapping[str, Any]) -> list[Default]:
     """Read one [[place]]: where a port of this name sits when its head's own measure is not known."""
     owner = f"place[{path[1]}] '{row.get('name', '')}'"
     more = (Field("either_way", _EITHER_WAY, required=True), Field("source", _SOURCE, required=True))

@@ -13,7 +13,8 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from rules.problems import Problem
+from rules.engine.document import FileProblem
+from rules.engine.scanner import Path as KeyPath
 from rules.shelf.defaults import Defaults
 from rules.shelf.faults import Fault, NoCatalogue, ShelfFaults, did_you_mean
 from rules.shelf.parts import Grip, Head, Piece, Port, Shaft
@@ -33,7 +34,6 @@ from rules.shelf.tables import (
     SHOP,
     SHOP_FILE,
 )
-from rules.shelf.toml_text import FileProblem, Path_
 
 DEMO = Path(__file__).parent.parent / "catalogue"
 """The built-in demo shop: read, never written."""
@@ -61,11 +61,16 @@ def load_shelf(folder: Path | None = None, overlays: Sequence[Path] = ()) -> She
 
 
 def _checked_folder(folder: Path) -> Path:
-    """Insist on a folder."""
-    if not folder.exists():
-        raise NoCatalogue(folder, "there is no such folder")
-    if not folder.is_dir():
-        raise NoCatalogue(folder, "a catalogue is a folder, and this is a file")
+    """Insist on a folder that may be read."""
+    try:
+        os.listdir(folder)
+    except FileNotFoundError:
+        raise NoCatalogue(folder, "there is no such folder") from None
+    except NotADirectoryError:
+        raise NoCatalogue(folder, "a catalogue is a folder, and this is a file") from None
+    except (OSError, ValueError) as error:
+        why = getattr(error, "strerror", None) or str(error)
+        raise NoCatalogue(folder, f"this folder cannot be read ({why.lower()})") from None
     return folder
 
 
@@ -131,7 +136,7 @@ class _Tray:
             self.parts[sort][key] = _BUILDERS[sort](values, self.defaults)
 
     def _read_part(
-        self, sheet: Sheet, sort: str, path: Path_, owner: str, row: Mapping[str, Any]
+        self, sheet: Sheet, sort: str, path: KeyPath, owner: str, row: Mapping[str, Any]
     ) -> dict[str, Any] | None:
         """Read one part's keys, a head's ports with them; None when anything is at fault."""
         extra = ("ports",) if sort == "head" else ()
@@ -144,7 +149,7 @@ class _Tray:
             return {**values, "ports": ports}
         return None
 
-    def _read_ports(self, sheet: Sheet, path: Path_, owner: str, rows: object) -> tuple[Port, ...] | None:
+    def _read_ports(self, sheet: Sheet, path: KeyPath, owner: str, rows: object) -> tuple[Port, ...] | None:
         """Read a head's ports; None when anything is at fault."""
         here = (*path, "ports")
         if not isinstance(rows, list) or not all(isinstance(row, dict) for row in rows):
@@ -164,7 +169,7 @@ class _Tray:
             sheet.wrong(here, owner, f"ports: two are called '{twice[0]}'")
         return ports if len(ports) == len(rows) and not twice else None
 
-    def _read_port(self, sheet: Sheet, path: Path_, owner: str, row: Mapping[str, Any]) -> Port | None:
+    def _read_port(self, sheet: Sheet, path: KeyPath, owner: str, row: Mapping[str, Any]) -> Port | None:
         """Read one port; its place, if left out, goes by its name."""
         owner = f"{owner}, port '{row.get('name', '')}'"
         sheet.only(row, path, owner, (key.key for key in PORT))
@@ -210,13 +215,12 @@ class _Tray:
         return replace(shelf, digest=digest_of(shelf))
 
 
-def _as_fault(file: Path, problem: Problem) -> Fault:
+def _as_fault(file: Path, problem: FileProblem) -> Fault:
     """Turn a file that cannot be read into a fault of its own."""
-    line, column = getattr(problem, "line", 0) or 0, getattr(problem, "column", 0) or 0
-    return Fault(file, line, column, "", getattr(problem, "message", str(problem)))
+    return Fault(file, problem.line, problem.column, "", problem.message)
 
 
-def _owner(sort: str, path: Path_, row: Mapping[str, Any]) -> str:
+def _owner(sort: str, path: KeyPath, row: Mapping[str, Any]) -> str:
     """Point at a part as a person would: its place in the file and its id or mass."""
     called = str(row.get("id", row.get("mass", "")))[:60]
     return f"{sort}[{path[1]}] '{called}'" if called.isprintable() else f"{sort}[{path[1]}]"

@@ -1,0 +1,86 @@
+"""`turfpair shop`: a shop's own catalogue, begun from the demo shop and looked over."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
+from pathlib import Path
+
+from interview.text import one_line
+from rules.shelf import Shelf, ShelfFaults, catalogue_folder, load_shelf
+from rules.shelf.audit import Finding, audit
+
+
+def configure(parser: ArgumentParser) -> None:
+    """Add what may be done with a shop."""
+    jobs = parser.add_subparsers(dest="job", required=True, metavar="init|check")
+    init = jobs.add_parser("init", help="copies the demo shop to a folder of your own")
+    init.add_argument("folder", metavar="FOLDER", type=Path)
+    check = jobs.add_parser("check", help="reads a catalogue and looks it over")
+    check.add_argument("folder", metavar="FOLDER", type=Path, nargs="?")
+
+
+def run(args: Namespace) -> int:
+    """Do what was asked; 0 when it is done, 1 when the answer to the check is no."""
+    if args.job == "init":
+        return _init(args.folder)
+    return _check(catalogue_folder(args.folder or args.catalogue))
+
+
+def _init(folder: Path) -> int:
+    """Begin a shop's own catalogue."""
+    from rules.shelf.start import start_shop
+
+    for file in start_shop(folder):
+        print(one_line(f"wrote {file}", 300))
+    print("Put your own stock in these files, then look them over:")
+    print(one_line(f"  turfpair shop check {folder}", 300))
+    print("Use them with --catalogue, or set TURFPAIR_CATALOGUE to the folder.")
+    return 0
+
+
+def _check(folder: Path | None) -> int:
+    """Read and audit a catalogue; every fault and finding gets a line."""
+    try:
+        shelf = load_shelf(folder)
+    except ShelfFaults as faults:
+        _say("wrong", [str(fault) for fault in faults.faults])
+        print(f"{_things(len(faults.faults))} wrong; nothing can be built from this catalogue until mended.")
+        return 1
+    findings = audit(shelf)
+    print(_summary(shelf))
+    for level in ("wrong", "note"):
+        _say(level, [str(finding) for finding in findings if finding.level == level])
+    return _verdict(findings)
+
+
+def _verdict(findings: Sequence[Finding]) -> int:
+    """Say whether the catalogue can be used."""
+    wrong = sum(finding.level == "wrong" for finding in findings)
+    if wrong:
+        print(f"{_things(wrong)} wrong.")
+        return 1
+    print("The catalogue is in order.")
+    return 0
+
+
+def _things(number: int) -> str:
+    """Count things, with the verb."""
+    return "1 thing is" if number == 1 else f"{number} things are"
+
+
+def _say(level: str, lines: Sequence[str]) -> None:
+    """Print findings, a line each."""
+    for line in lines:
+        print(f"{level + ':':<7}{one_line(line, 400)}")
+
+
+def _summary(shelf: Shelf) -> str:
+    """Say what is on the shelf, in one line."""
+    right = sum(head.hand == "right" for head in shelf.heads)
+    return one_line(
+        f"{shelf.shop.name}, {shelf.folder}: {len(shelf.heads)} heads ({right} right-hand,"
+        f" {len(shelf.heads) - right} left-hand), {len(shelf.shafts)} shafts, {len(shelf.grips)} grips,"
+        f" {len(shelf.pieces)} masses of piece",
+        400,
+    )
