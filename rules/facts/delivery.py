@@ -1,0 +1,58 @@
+"""How the head is delivered: attack angle, and delivered loft against the stamped one.
+
+Delivered loft is the largest unknown of the whole road: two degrees move every speed at which a loft
+stops paying by 9 to 12 mph. It is a fact with a wide spread that evidence corrects at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from rules.facts.known import Known, assumed, waiting
+from rules.units import parse
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+
+_SLOW, _FAST = parse("90 mph", "m/s"), parse("105 mph", "m/s")
+_AIRBORNE_PASS = 4.0
+"""Balls of six that should get up: the four-of-six test (common practice)."""
+
+
+def attack(base: RuleBase, asked: Mapping[str, Known]) -> Known:
+    """Return the attack angle in rad: as measured, else as the turf mark suggests."""
+    told = asked["attack_angle"]
+    if told.value is not None:
+        return told
+    mark = asked["turf_mark"]
+    value = assumed(base, f"attack-{mark.word}")
+    waits = mark.waits | told.waits if mark.waits else mark.waits
+    return Known(value, "derived" if mark.how != "assumed" else "assumed", parse("1.5 deg", "rad"), waits)
+
+
+def _clamp(value: float) -> float:
+    return min(1.0, max(0.0, value))
+
+
+def delivered_loft_change(base: RuleBase, asked: Mapping[str, Known], skill: Known, speed: Known) -> Known:
+    """Return delivered loft less stamped loft, rad, before any flight was measured.
+
+    Between house values for a skilled and fast, a middling and a novice golfer, in straight lines:
+    skilled from a 10 down to a 3 handicap and from 90 to 105 mph, novice from 12 up to 28. Usual
+    flight, balls of six that get up and low-face marks shift it.
+    """
+    middling = assumed(base, "delivered-loft-middling")
+    novice = _clamp((skill.number - 12) / 16)
+    skilled = _clamp((10 - skill.number) / 7) * _clamp((speed.number - _SLOW) / (_FAST - _SLOW))
+    value = middling
+    value += novice * (assumed(base, "delivered-loft-novice") - middling)
+    value += skilled * (assumed(base, "delivered-loft-skilled") - middling)
+    flight, airborne, contact = asked["flight"], asked["airborne_of_six"], asked["contact"]
+    value += {"low": -1, "high": 1}.get(flight.word, 0) * assumed(base, "flight-loft-shift")
+    if airborne.value is not None:
+        value -= max(0.0, _AIRBORNE_PASS - airborne.number) * assumed(base, "airborne-loft-shift")
+    if "low_face" in contact.words:
+        value += assumed(base, "low-face-loft-shift")
+    parts = (skill, speed, flight, airborne, contact)
+    return Known(value, "derived", assumed(base, "delivered-loft-spread"), waiting(parts))

@@ -1,0 +1,183 @@
+"""All the facts of one golfer, from his answers and his shots."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from rules.facts.asked import asked as asked_facts
+from rules.facts.asked import shares
+from rules.facts.delivery import attack, delivered_loft_change
+from rules.facts.known import Known, assumed, half_range, views, waiting
+from rules.facts.lies import Lies, lies
+from rules.facts.mishits import mishits
+from rules.facts.shape import shape
+from rules.facts.speed import driver_head, iron_head, speed_facts
+from rules.facts.strike import strike
+from rules.facts.wanted import wanted_facts
+from rules.golf.air import density
+from rules.golf.flight import Flight, fly
+from rules.golf.impact import Clubhead
+from rules.golf.impact import strike as impact
+from rules.golf.speed import best_loft
+from rules.golf.strike import StrikePattern
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+    from rules.engine.views import View
+    from rules.facts.subject import Kind, Shot, Subject
+    from rules.golf.outcome import Outcomes
+
+_HUMIDITY = 0.5
+"""Relative humidity; it moves a carry by under a yard, so it is not asked."""
+
+
+@dataclass(frozen=True, slots=True)
+class Golfer:
+    """One golfer: facts as they stand, as views for the engine, and as numbers for the flights."""
+
+    known: Mapping[str, Known]
+    views: Mapping[str, View]
+    lies: Lies
+    mishits: Mapping[Kind, Outcomes]
+    purpose: Mapping[str, float]
+    pattern: StrikePattern
+    density: float
+    """Air density, kg/m3."""
+    flight_waits: frozenset[str]
+    """Open questions that could still move a flight."""
+    strike_waits: frozenset[str]
+    """Open questions that could still move strikes and mishits."""
+    driver: Flight
+    """The driver's centred flight."""
+    iron: Known | None
+    """Carry of the longest iron really used, m; None when neither its loft nor its carry is known."""
+
+    def number(self, id: str) -> float:
+        """Return a numeric fact's best value in SI."""
+        return self.known[id].number
+
+    def word(self, id: str) -> str:
+        """Return a choice fact's best word."""
+        return self.known[id].word
+
+
+def golfer(base: RuleBase, subject: Subject) -> Golfer:
+    """Return everything known of the golfer. No rung, no head, no rule of the trade is read here."""
+    known = asked_facts(base, subject.answers)
+    air = density(known["temperature"].number, _HUMIDITY, known["altitude"].number)
+    air_waits = known["temperature"].waits | known["altitude"].waits
+    known["skill"] = _skill(base, known)
+    known |= speed_facts(base, known, air)
+    known["attack"] = attack(base, known)
+    known["delivered_loft_change"] = delivered_loft_change(
+        base, known, known["skill"], known["driver_head_speed"]
+    )
+    struck = strike(base, known, known["skill"], subject.shots)
+    known |= struck.facts
+    lie_shares, lies_known = shares(base, subject.answers, "lies")
+    purposes, purpose_known = shares(base, subject.answers, "purpose")
+    known |= _share_facts("lies", lie_shares, lies_known) | _share_facts("purpose", purposes, purpose_known)
+    known |= _lie_facts(lie_shares, lies_known)
+    known["shape"] = shape(known["hand"], known["miss"], known["curve"])
+    known |= wanted_facts(base, known)
+    driver = _driver_flight(base, known, air)
+    known |= _driver_facts(base, known, air)
+    met = lies(base, lie_shares, known["turf"].word)
+    flown = waiting((known["driver_head_speed"], known["attack"], known["delivered_loft_change"])) | air_waits
+    return Golfer(
+        known=known,
+        views=views(base, known),
+        lies=met,
+        mishits=mishits(base, known, known["skill"].number, met, _by_kind(subject)),
+        purpose=purposes,
+        pattern=struck.pattern,
+        density=air,
+        flight_waits=flown,
+        strike_waits=waiting(
+            (struck.facts["strike_sd_toe"], known["contact"], known["skill"], lies_known, known["turf"])
+        ),
+        driver=driver,
+        iron=_iron(base, known, air),
+    )
+
+
+def _by_kind(subject: Subject) -> dict[Kind, list[Shot]]:
+    """Return the shots of a trial by the type of club that hit them."""
+    kinds = {club.name: club.kind for club in (*subject.owned, *subject.trial_clubs)}
+    sorted_out: dict[Kind, list[Shot]] = {}
+    for shot in subject.shots:
+        sorted_out.setdefault(kinds[shot.club], []).append(shot)
+    return sorted_out
+
+
+def _skill(base: RuleBase, known: Mapping[str, Known]) -> Known:
+    """Return handicap, else usual score less 72 (common practice), else the usual handicap."""
+    handicap, score = known["handicap"], known["typical_score"]
+    if handicap.value is not None:
+        return handicap
+    if score.value is not None:
+        return Known(min(54.0, max(-8.0, score.number - 72)), "derived", score.spread, handicap.waits)
+    usual = assumed(base, "usual-handicap")
+    return Known(usual, "assumed", half_range(base, "usual-handicap"), handicap.waits | score.waits)
+
+
+def _share_facts(id: str, parts: Mapping[str, float], whole: Known) -> dict[str, Known]:
+    """Return each part of a question of shares as a fact of its own."""
+    return {
+        f"{id}.{part}": Known(value, whole.how, 0.0, whole.waits, whole.closed)
+        for part, value in parts.items()
+    }
+
+
+def _lie_facts(parts: Mapping[str, float], whole: Known) -> dict[str, Known]:
+    """Return the sums of lies that rules read."""
+    sums = {
+        "tight_share": parts["tight_fairway"] + parts["sand"],
+        "rough_share": parts["rough"] + parts["heavy_rough"],
+        "tee_share": parts["tee"],
+        "turf_share": 1 - parts["tee"],
+    }
+    return {id: Known(min(1.0, max(0.0, value)), "derived", 0.0, whole.waits) for id, value in sums.items()}
+
+
+def _driver_flight(base: RuleBase, known: Mapping[str, Known], air: float) -> Flight:
+    """Fly the driver's centred strike off a level blow at the loft it has."""
+    speed, loft = known["driver_head_speed"].number, known["driver_loft"].number
+    return fly(impact(speed, loft, 0.0, driver_head(base)), air)
+
+
+@lru_cache(maxsize=512)
+def _best_loft(speed: float, head: Clubhead, air: float) -> float:
+    """Remember the driver loft that carries farthest: it takes some thirty flights."""
+    return best_loft(speed, air, head)
+
+
+def _driver_facts(base: RuleBase, known: Mapping[str, Known], air: float) -> dict[str, Known]:
+    """Return the driver loft that the speed asks for, off a level blow, and how much the driver lacks."""
+    speed, loft = known["driver_head_speed"], known["driver_loft"]
+    low, high = base.facts["driver_loft_wanted"].range
+    best = min(high, max(low, _best_loft(speed.number, driver_head(base), air)))
+    lacking = best - loft.number if loft.how != "assumed" else 0.0
+    return {
+        "driver_loft_wanted": Known(best, waits=speed.waits),
+        "driver_loft_short": Known(lacking, waits=speed.waits | loft.waits),
+    }
+
+
+def _iron(base: RuleBase, known: Mapping[str, Known], air: float) -> Known | None:
+    """Return the carry of the longest iron really used: as told, else flown from its loft."""
+    carry, loft = known["longest_iron_carry"], known["longest_iron_loft"]
+    if carry.value is not None:
+        return carry
+    if loft.how == "assumed":
+        return None
+    speed = known["driver_head_speed"]
+    blow = assumed(base, "attack-brush")
+    head_speed = speed.number * assumed(base, "speed-ratio-long-iron")
+    flight = fly(
+        impact(head_speed, loft.number + assumed(base, "iron-delivered-loft"), blow, iron_head(base)), air
+    )
+    return Known(flight.carry, "derived", 0.06 * flight.carry, speed.waits | loft.waits)

@@ -1,0 +1,78 @@
+"""One fact as it stands: its value, spread and origin, and the open questions it still waits on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, cast
+
+from rules.engine.views import View
+from rules.facts.answers import How
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+    from rules.engine.language import Fact
+
+NOTHING: frozenset[str] = frozenset()
+"""No open question."""
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A fact's best value in SI (or its word), with how it is known.
+
+    `waits` holds the questions still open whose answers could move it; empty when it is determined.
+    `closed` marks an answer of "I don't know", on whose fallback the value stands.
+    """
+
+    value: float | str | frozenset[str] | None
+    how: How = "derived"
+    spread: float = 0.0
+    waits: frozenset[str] = NOTHING
+    closed: bool = False
+
+    @property
+    def number(self) -> float:
+        """The value as a number; only for facts of kind number."""
+        return cast(float, self.value)
+
+    @property
+    def word(self) -> str:
+        """The value as a word; only for facts of kind choice."""
+        return cast(str, self.value)
+
+    @property
+    def words(self) -> frozenset[str]:
+        """The value as a set of words; the empty set when nobody said."""
+        return cast("frozenset[str]", self.value or frozenset())
+
+
+def waiting(parts: Iterable[Known]) -> frozenset[str]:
+    """Return every open question that any of several facts waits on."""
+    return NOTHING.union(*(part.waits for part in parts))
+
+
+def view(fact: Fact, known: Known) -> View:
+    """Turn a fact as it stands into what the engine reads: best value and what could still be."""
+    if known.waits:
+        return View(known.value, fact.widest, "open", known.how, known.spread)
+    if known.value is None:
+        return View(None, None, "unknown", "assumed", 0.0)
+    status = "unknown" if known.closed else "known"
+    return View(known.value, fact.point(known.value), status, known.how, known.spread)
+
+
+def views(base: RuleBase, known: Mapping[str, Known]) -> dict[str, View]:
+    """Turn facts as they stand into views, by id."""
+    return {id: view(base.facts[id], value) for id, value in known.items()}
+
+
+def assumed(base: RuleBase, id: str) -> float:
+    """Return a numeric assumption's value in SI."""
+    return cast(float, base.assumptions[id].value)
+
+
+def half_range(base: RuleBase, id: str) -> float:
+    """Return half of a numeric assumption's range: the spread at which it is held."""
+    low, high = cast("tuple[float, float]", base.assumptions[id].range)
+    return (high - low) / 2

@@ -1,0 +1,67 @@
+"""What the golfer asks of a shaft and a grip, and what his bag comes to: facts that rules start from."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from rules.facts.known import Known, assumed, waiting
+from rules.units import parse
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+
+FLEXES = ("L", "A", "R", "S", "X")
+"""Flex letters, softest first; no standard ties them to a stiffness (common practice)."""
+_FLEX_SPEEDS = tuple(parse(f"{mph} mph", "m/s") for mph in (72.5, 82.5, 92.5, 105))
+"""Driver head speeds between the letters: the middle of two rival charts (common practice)."""
+_FLEX_SHIFT = {"smooth": -0.4, "medium": 0.0, "abrupt": 0.4}
+
+
+def flex_wanted(speed: float, tempo: str) -> float:
+    """Return the flex that speed and start down ask for, as a place between letters: 0 is L, 4 is X.
+
+    Straight lines between the middles of two rival charts, so that no mile an hour makes a cliff; an
+    abrupt start down asks for a little more, a smooth one for a little less. Age is not asked.
+    """
+    step = (_FLEX_SPEEDS[-1] - _FLEX_SPEEDS[0]) / 3
+    place = 0.5 + (speed - _FLEX_SPEEDS[0]) / step
+    for index, (low, high) in enumerate(itertools.pairwise(_FLEX_SPEEDS)):
+        if low <= speed <= high:
+            place = index + 0.5 + (speed - low) / (high - low)
+    return min(4.0, max(0.0, place + _FLEX_SHIFT[tempo]))
+
+
+def _shaft_mass(speed: float, tempo: str) -> float:
+    """Return the fairway-wood shaft mass from speed and start down alone, kg.
+
+    Common practice: under 65 g for easy swingers, 70 to 80 g in the middle, over 85 g for the strong
+    and abrupt. A straight line from 55 g at 70 mph to 80 g at 110 mph, four grams either way by tempo.
+    """
+    low, high = parse("70 mph", "m/s"), parse("110 mph", "m/s")
+    share = min(1.2, max(-0.2, (speed - low) / (high - low)))
+    return (55 + 25 * share + {"smooth": -4, "medium": 0, "abrupt": 4}[tempo]) / 1000
+
+
+def wanted_facts(base: RuleBase, known: Mapping[str, Known]) -> dict[str, Known]:
+    """Return shaft mass wanted, lead of one confidence over the other, and clubs after the fitting."""
+    speed, tempo, driver_shaft = known["driver_head_speed"], known["tempo"], known["driver_shaft_mass"]
+    mass = _shaft_mass(speed.number, tempo.word)
+    if driver_shaft.value is not None:
+        mass = (mass + driver_shaft.number + assumed(base, "shaft-over-driver")) / 2
+    hybrid, fairway = known["confidence_hybrid"], known["confidence_fairway"]
+    return {
+        "shaft_mass_wanted": Known(mass, waits=waiting((speed, tempo, driver_shaft))),
+        "confidence_lead": Known(hybrid.number - fairway.number, waits=waiting((hybrid, fairway))),
+        "clubs_after": _clubs_after(known),
+    }
+
+
+def _clubs_after(known: Mapping[str, Known]) -> Known:
+    """Return the clubs in the bag once these two are in; unknown while nobody said how many there are."""
+    now, leaving = known["clubs_in_bag"], known["clubs_leaving"]
+    if now.value is None:
+        return Known(None, "assumed", waits=now.waits, closed=True)
+    out = leaving.number if leaving.value is not None else 2.0
+    return Known(max(0.0, now.number + 2 - out), waits=leaving.waits)

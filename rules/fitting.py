@@ -1,0 +1,123 @@
+"""The one road: answers, facts, rungs, pairs, pick, bench. Nothing else decides anything.
+
+answers -> facts -> rungs -> pairs -> pick -> bench -> sheets
+   ^                                            |
+   +--------------- trial shots ----------------+
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from rules.engine import Candidate
+from rules.facts.golfer import Golfer, golfer
+from rules.house import House, load_house
+from rules.ladder.bagged import bagged
+from rules.ladder.pairs import Pair, order, pairs
+from rules.ladder.rung import Rung
+from rules.ladder.stocked import Barred, places, rung
+from rules.overrides import Overridden, overridden
+from rules.questions import Questions, questions
+from rules.workbench import Club, finish
+
+if TYPE_CHECKING:
+    from rules.engine.ledger import Choice, Notice
+    from rules.facts.subject import Subject
+    from rules.golf.outcome import Flier
+
+__all__ = ["House", "Outcome", "fit", "load_house"]
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """Everything that one run of the road found, and the traces that explain it."""
+
+    house: House
+    subject: Subject
+    golfer: Golfer
+    rungs: tuple[Rung, ...]
+    """Every rung that could be filled, from strong to weak."""
+    barred: tuple[Barred, ...]
+    """Places that could not be filled, and why."""
+    pairs: Mapping[str, Pair]
+    pairing: Choice | None
+    """The choice among pairs; None when there is no pair to choose from."""
+    picked: Pair | None
+    """The engine's pair, or the fitter's where he overrode it."""
+    clubs: tuple[Club, ...]
+    """The longer and the shorter club as finished; empty when no pair is possible."""
+    notices: tuple[Notice, ...]
+    """Cautions and advice, most general first."""
+    questions: Questions
+    overridden: tuple[Overridden, ...]
+    settled: bool
+    """No unanswered question matters any more; it says nothing of how good the answers are."""
+
+
+def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
+    """Run the road once for one golfer.
+
+    A `flier` (a surface over the first law) stands in for flights where thousands of roads are run.
+    """
+    base = house.base
+    player = golfer(base, subject)
+    filled, barred = _rungs(house, player, subject, flier)
+    met = {pair.id: pair for pair in pairs(base, player, filled)}
+    candidates = [Candidate(pair.id, pair.views) for pair in met.values()]
+    pairing = base.choose("pairing", player.views, candidates) if candidates else None
+    engine_pick = met[pairing.pick.candidate] if pairing and pairing.pick else None
+    picked, changes = overridden(house, player, subject, met, engine_pick, pairing, flier)
+    clubs = _bench(house, player, picked)
+    asked = questions(base, player, subject, pairing, picked)
+    return Outcome(
+        house=house,
+        subject=subject,
+        golfer=player,
+        rungs=tuple(order(filled)),
+        barred=barred,
+        pairs=met,
+        pairing=pairing,
+        picked=picked,
+        clubs=clubs,
+        notices=_notices(house, player, picked, clubs),
+        questions=asked,
+        overridden=changes,
+        settled=not asked.worth_asking,
+    )
+
+
+def _rungs(
+    house: House, player: Golfer, subject: Subject, flier: Flier | None
+) -> tuple[list[Rung], tuple[Barred, ...]]:
+    """Fill and fly every place on the ladder: from the shelf, and from the bag."""
+    base = house.base
+    tried = [rung(base, house.shelf, player, place, flier) for place in places(house.shelf, player)]
+    own = [one for club in subject.owned for one in bagged(base, player, club, flier)]
+    filled = [one for one in tried if isinstance(one, Rung)] + own
+    return filled, tuple(one for one in tried if isinstance(one, Barred))
+
+
+def _bench(house: House, player: Golfer, picked: Pair | None) -> tuple[Club, ...]:
+    """Finish the two clubs of a pair."""
+    if picked is None:
+        return ()
+    both = (("longer", picked.longer), ("shorter", picked.shorter))
+    return tuple(finish(house.base, house.shelf, player, role, one) for role, one in both)
+
+
+def _notices(
+    house: House, player: Golfer, picked: Pair | None, clubs: tuple[Club, ...]
+) -> tuple[Notice, ...]:
+    """Collect cautions and advice of every scope; what is said of both clubs is said once."""
+    base = house.base
+    found = list(base.notices("golfer", player.views))
+    if picked is not None:
+        for one in (picked.longer, picked.shorter):
+            found += base.notices("rung", one.views)
+        seen = {**player.views, **picked.views}
+        found += base.notices("pair", seen)
+        for club in clubs:
+            found += base.notices("bench", {**club.rung.views, **seen, **club.views})
+    return tuple({(notice.rule.id, notice.text()): notice for notice in found}.values())

@@ -1,0 +1,59 @@
+"""What a fitting stands on: the rule base and the shelf, loaded once."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from rules.engine import load
+from rules.shelf import load_shelf
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+    from rules.shelf import Shelf
+
+KNOWLEDGE = Path(__file__).parent / "knowledge"
+"""The house's own rule base."""
+
+
+@dataclass(frozen=True, slots=True)
+class House:
+    """A rule base and a shelf."""
+
+    base: RuleBase
+    shelf: Shelf
+
+    @property
+    def digest(self) -> str:
+        """Hex digest of what both mean: two houses of one digest decide alike."""
+        return hashlib.sha256(f"{self.base.digest}:{self.shelf.digest}".encode()).hexdigest()
+
+
+@lru_cache(maxsize=4)
+def load_house(rules: Path | None = None, catalogue: Path | None = None) -> House:
+    """Load the house's rules and the demo shop, or a shop's own.
+
+    `rules` is a folder laid over the house's own rules (add, replace by id, switch off), or a whole rule
+    base when it declares its own scopes. Raises the loaders' problems, every fault named.
+    """
+    return House(_rules(rules), load_shelf(catalogue))
+
+
+def _rules(folder: Path | None) -> RuleBase:
+    """Load the house's rules with an overlay, or a whole rule base."""
+    if folder is None:
+        return load(KNOWLEDGE)
+    overlays: Sequence[Path] = () if _whole(folder) else (folder,)
+    return load(KNOWLEDGE, overlays) if overlays else load(folder)
+
+
+def _whole(folder: Path) -> bool:
+    """Say whether a folder is a whole rule base (its base.toml declares scopes) and not an overlay."""
+    try:
+        return "scopes" in (folder / "base.toml").read_text(encoding="utf-8", errors="replace")
+    except OSError:
+        return False

@@ -1,0 +1,115 @@
+"""Rungs from the bag: the golfer's own clubs, as they are and as they could be altered."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from rules.bench.balance import mass_per_point
+from rules.facts.known import Known, views
+from rules.ladder.flown import flown
+from rules.ladder.rung import Rung, Spec, trade_name
+from rules.ladder.start import usual_length
+from rules.units import parse
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+    from rules.engine.ledger import Amount, Choice
+    from rules.engine.views import View
+    from rules.facts.golfer import Golfer
+    from rules.facts.subject import OwnedClub
+    from rules.golf.outcome import Flier
+
+_INCH = parse("1 in", "m")
+_DEGREE = parse("1 deg", "rad")
+_SOLD_LONGER = 0.5 * _INCH
+"""How much longer than our starting length clubs are sold (common practice)."""
+_SOLD_BALANCE = 1.0
+"""Swing weight of a club of which none was read, points from D0 (common practice: D0 to D2)."""
+_USUAL_LOFT = {"fairway": 15.5 * _DEGREE, "hybrid": 21 * _DEGREE}
+_USUAL_MASS = {"fairway": 0.212, "hybrid": 0.230}
+_WORTH_CUTTING = 0.5 * _INCH
+"""Less than this is not worth the work of an alteration (common practice: half-inch steps)."""
+
+
+def bagged(base: RuleBase, golfer: Golfer, club: OwnedClub, flier: Flier | None = None) -> list[Rung]:
+    """Return one of his own clubs as it is and, where the rules would build it shorter, as altered.
+
+    The altered club is shortened to what the rules ask for and reweighted as far as its head can take
+    mass; nothing is known of its face, so a usual head stands in and says so.
+    """
+    as_is = _spec(base, club)
+    shared = {**golfer.views, **_facts(base, club, as_is.length, 0.0, "as_it_is")}
+    wanted = base.amount(
+        "length", {**shared, **views(base, {"usual_length": Known(_start(base, club, as_is))})}
+    )
+    made = [_rung(base, golfer, club, as_is, 0.0, shared, wanted.pinned(as_is.length), flier)]
+    cut = as_is.length - wanted.pick_si
+    if cut >= _WORTH_CUTTING - 1e-9:
+        after = _altered(club, as_is, cut)
+        facts = {**golfer.views, **_facts(base, club, as_is.length, cut, "altered")}
+        made.append(_rung(base, golfer, club, after, cut, facts, wanted, flier))
+    return made
+
+
+def _start(base: RuleBase, club: OwnedClub, spec: Spec) -> float:
+    """Return where the length of a club like this one starts, m."""
+    return usual_length(base, club.kind, spec.loft)
+
+
+def _spec(base: RuleBase, club: OwnedClub) -> Spec:
+    """Return what is known of an owned club; what was not said is what such clubs are sold with."""
+    loft = float(club.loft.value) if club.loft else _USUAL_LOFT[club.kind]  # type: ignore[arg-type]
+    length = club.length or usual_length(base, club.kind, loft) + _SOLD_LONGER
+    balance = _SOLD_BALANCE if club.swing_weight is None else club.swing_weight
+    mass = _USUAL_MASS[club.kind]
+    return Spec(loft, length, balance, 0.0, 0.0, None, None, None, 0.0, None, mass)
+
+
+def _altered(club: OwnedClub, spec: Spec, cut: float) -> Spec:
+    """Return an owned club shortened and reweighted within what its head can take.
+
+    Six points an inch go (bench rule); each gram put back at the head returns its own share.
+    """
+    lost = cut / _INCH * 5.2
+    per_point = mass_per_point(spec.length - cut - 0.6 * _INCH)
+    back = min(lost * per_point, club.can_add or 0.0)
+    balance = spec.balance - lost + back / per_point
+    return replace(spec, length=spec.length - cut, balance=balance, impact_mass=spec.impact_mass + back)
+
+
+def _facts(base: RuleBase, club: OwnedClub, length: float, cut: float, state: str) -> dict[str, View]:
+    """Return what is known of an owned club before its rung is flown."""
+    loft = club.loft.value if club.loft else _USUAL_LOFT[club.kind]
+    low, high = base.facts["cut"].range
+    known = {
+        "kind": Known(club.kind),
+        "loft": Known(loft),  # type: ignore[arg-type]
+        "owned": Known(state),
+        "owned_liked": Known(club.liked or "so_so"),
+        "cut": Known(min(high, max(low, cut))),
+        "usual_length": Known(length),
+    }
+    return views(base, known)
+
+
+def slug(name: str) -> str:
+    """Return a club's name as part of an id: lower case, words joined by hyphens."""
+    return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:40] or "club"
+
+
+def _rung(
+    base: RuleBase, golfer: Golfer, club: OwnedClub, spec: Spec, cut: float, seen: dict[str, View],
+    length: Amount, flier: Flier | None,
+) -> Rung:  # fmt: skip
+    """Return one rung of an owned club."""
+    decisions: dict[str, Choice | Amount] = {"length": length}
+    decisions["balance"] = base.amount("balance", seen).pinned(spec.balance)
+    state = "altered" if cut else "as_it_is"
+    ending = f"-at-{spec.length / _INCH:g}-in" if cut else ""
+    label = f"{trade_name(club.kind, spec.loft / _DEGREE)}, his own"
+    return Rung(
+        f"own-{slug(club.name)}{ending}", club.kind, state, label, spec, decisions, seen,
+        flown(base, golfer, club.kind, spec, flier), club, cut,
+    )  # fmt: skip

@@ -1,0 +1,92 @@
+"""A rung: one place on the ladder, a kind and a loft, decided and flown."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from rules.engine.ledger import Amount, Choice
+    from rules.engine.views import View
+    from rules.facts.subject import Kind, OwnedClub
+    from rules.shelf.parts import Grip, Head, Shaft
+
+State = Literal["new", "as_it_is", "altered"]
+"""Built from the shelf, his own as it is, or his own shortened and reweighted."""
+
+_FAIRWAY_NAMES = ((12.0, "2-wood"), (16.0, "3-wood"), (18.0, "4-wood"), (20.0, "5-wood"), (23.0, "7-wood"))
+_HYBRID_NAMES = ((17.5, "2-hybrid"), (20.5, "3-hybrid"), (23.5, "4-hybrid"), (26.5, "5-hybrid"))
+"""Below each loft in degrees, what the trade calls the club (common practice; sole numbers mislead)."""
+
+
+def trade_name(kind: Kind, loft_deg: float) -> str:
+    """Return what the trade calls a club of a loft, such as 4-wood; the loft, not the name, decides."""
+    names, last = (_FAIRWAY_NAMES, "9-wood") if kind == "fairway" else (_HYBRID_NAMES, "6-hybrid")
+    return next((name for below, name in names if loft_deg < below), last)
+
+
+@dataclass(frozen=True, slots=True)
+class Flown:
+    """How a rung flies for this golfer. Distances in m, angles in rad."""
+
+    speed: float
+    """Head speed of this club, m/s."""
+    ball_speed: float
+    launch: float
+    spin: float
+    """Backspin of the centred strike, rad/s."""
+    centred: float
+    """Carry of the centred strike, first law."""
+    expected: float
+    """Carry over the golfer's strikes, lies and mishits."""
+    low: float
+    high: float
+    """Carry of the centred strike between the two laws: an honest band."""
+    apex: float
+    descent: float
+    """For comparing clubs only: every published law lands these clubs too flat."""
+    usable: float
+    """Share of balls that get up to a useful height and are not topped, thin or fat."""
+    height_share: float
+    """Apex of the clean strike as a share of the apex that suits the golfer's speed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spec:
+    """What a rung is made of, as decided. SI."""
+
+    loft: float
+    length: float
+    balance: float
+    """Target swing weight, points from D0."""
+    lie: float
+    face_angle: float
+    head: Head | None
+    shaft: Shaft | None
+    grip: Grip | None
+    tip_extra: float
+    """Tip trim beyond the shaft's own note, m."""
+    face_height: float | None
+    impact_mass: float
+    """Mass behind the ball: the head with what must be added, kg."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rung:
+    """One place on the ladder, decided and flown for this golfer."""
+
+    id: str
+    kind: Kind
+    state: State
+    label: str
+    """What the trade calls it, or the owner's own name for it."""
+    spec: Spec
+    decisions: Mapping[str, Choice | Amount]
+    views: Mapping[str, View]
+    flown: Flown
+    owned: OwnedClub | None = None
+    cut: float = 0.0
+    """Length taken off an owned club, m."""
+    pins: Mapping[str, object] = field(default_factory=dict)
+    """Decisions that a person took."""

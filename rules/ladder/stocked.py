@@ -1,0 +1,83 @@
+"""Rungs from the shelf: every kind and loft in stock for the golfer's hand, decided and flown."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from rules.ladder.assembly import assemble, impact_mass
+from rules.ladder.decide import Decided, Place, decide
+from rules.ladder.flown import flown
+from rules.ladder.options import by_loft
+from rules.ladder.rung import Rung, Spec, trade_name
+from rules.problems import Problem
+from rules.units import parse
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+    from rules.facts.golfer import Golfer
+    from rules.golf.outcome import Flier
+    from rules.shelf import Shelf
+
+_DEGREE = parse("1 deg", "rad")
+
+
+@dataclass(frozen=True, slots=True)
+class Barred:
+    """A place on the ladder that cannot be filled, and the sentence that says why."""
+
+    id: str
+    rule: str
+    text: str
+
+
+def places(shelf: Shelf, golfer: Golfer) -> list[Place]:
+    """Return every place that heads in stock for the golfer's hand can fill, strongest first."""
+    heads = shelf.heads_for("left" if golfer.word("hand") == "left" else "right")
+    return [
+        Place(f"{kind}-{degrees:g}", group[0].kind, group[0].loft, group)
+        for (kind, degrees), group in by_loft(heads).items()
+    ]
+
+
+def rung(
+    base: RuleBase, shelf: Shelf, golfer: Golfer, place: Place, flier: Flier | None = None
+) -> Rung | Barred:
+    """Decide a place and fly it; Barred where nothing in stock will do."""
+    made = decide(base, shelf, golfer, place)
+    if made.failed is not None:
+        title = base.decisions[made.failed].title
+        return Barred(
+            place.id, f"no-{made.failed}", f"Nothing in stock will do for the {title} of this club."
+        )
+    try:
+        spec = specify(shelf, place, made)
+    except Problem as problem:
+        return Barred(place.id, "cannot-be-built", f"It cannot be built from these parts: {problem}")
+    label = trade_name(place.kind, spec.loft / _DEGREE)
+    return Rung(
+        place.id, place.kind, "new", label, spec, made.decisions, made.views,
+        flown(base, golfer, place.kind, spec, flier), pins=place.pins,
+    )  # fmt: skip
+
+
+def specify(shelf: Shelf, place: Place, made: Decided) -> Spec:
+    """Return what a decided place is made of; raises the bench's problems where it cannot be built."""
+    head, shaft, grip = made.head, made.shaft, made.grip
+    assert head is not None
+    assert shaft is not None
+    assert grip is not None
+    built = assemble(shelf, head, shaft, grip, length=made.amounts["length"], tip_extra=made.tip_extra)
+    return Spec(
+        loft=head.loft,
+        length=made.amounts["length"],
+        balance=made.amounts["balance"],
+        lie=made.amounts["lie"],
+        face_angle=head.face_angle,
+        head=head,
+        shaft=shaft,
+        grip=grip,
+        tip_extra=made.tip_extra,
+        face_height=head.face_height,
+        impact_mass=impact_mass(built, head, made.amounts["balance"]),
+    )

@@ -1,0 +1,195 @@
+"""Decisions a person took against the engine: applied, priced, and marked when they are stale."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from rules.engine import Candidate
+from rules.engine.ledger import Amount
+from rules.facts.answers import match_word
+from rules.facts.subject import Override
+from rules.ladder.pairs import Pair, pairs
+from rules.ladder.stocked import Barred, places, rung
+from rules.problems import Problem
+from rules.units import UnitError, parse
+from rules.workbench import finish
+
+if TYPE_CHECKING:
+    from rules.engine.ledger import Choice
+    from rules.facts.golfer import Golfer
+    from rules.facts.subject import Subject
+    from rules.golf.outcome import Flier
+    from rules.house import House
+    from rules.ladder.decide import Place
+    from rules.ladder.rung import Rung
+
+
+class OverrideProblem(Problem):
+    """An override that names no decision, or a value that the decision cannot take."""
+
+
+@dataclass(frozen=True, slots=True)
+class Overridden:
+    """One override: what the engine would have, what the fitter has, and what that costs."""
+
+    decision: str
+    engine: str
+    fitter: str
+    reason: str
+    points: float
+    """Points of the pairing given up (negative: given up)."""
+    carry: float
+    """Expected carry of the two clubs together gained or lost, m."""
+    balance: float
+    """Change of the club's swing weight reading, points."""
+    stale: bool
+    """The engine now decides the same by itself, or the override can no longer be followed."""
+
+
+def overridden(
+    house: House,
+    golfer: Golfer,
+    subject: Subject,
+    met: Mapping[str, Pair],
+    picked: Pair | None,
+    pairing: Choice | None,
+    flier: Flier | None,
+) -> tuple[Pair | None, tuple[Overridden, ...]]:
+    """Apply a session's overrides to the engine's pick, in a fixed order, and price each.
+
+    Raises OverrideProblem for a decision or a value that cannot be read.
+    """
+    if not subject.overrides or picked is None or pairing is None:
+        return picked, ()
+    made: list[Overridden] = []
+    if "pairing" in subject.overrides:
+        picked, one = _other_pair(met, picked, pairing, subject.overrides["pairing"])
+        made.append(one)
+    for decision in sorted(set(subject.overrides) - {"pairing"}):
+        role, _, part = decision.partition(".")
+        if role not in ("longer", "shorter") or part not in house.base.decisions or part == "pairing":
+            raise OverrideProblem(
+                f"the override '{decision}' names no decision; write one such as 'longer.length'"
+            )
+        if part == "ports":
+            raise OverrideProblem(
+                f"the override '{decision}' is decided at the bench; put the pieces where you want them"
+            )
+        picked, one = _other_part(house, golfer, picked, role, part, subject.overrides[decision], flier)
+        made.append(one)
+    return picked, tuple(made)
+
+
+def find_pair(met: Mapping[str, Pair], wanted: str) -> Pair:
+    """Return the pair of an id, or of labels such as `5-wood+4-hybrid` where that names one pair only."""
+    if wanted in met:
+        return met[wanted]
+    named = [p for p in met.values() if f"{p.longer.label}+{p.shorter.label}" == wanted]
+    if len(named) == 1:
+        return named[0]
+    if named:
+        ids = ", ".join(sorted(p.id for p in named)[:6])
+        raise OverrideProblem(f"'{wanted}' names {len(named)} pairs; say which by its id: {ids}")
+    some = ", ".join(sorted(met)[:4])
+    raise OverrideProblem(f"no pair is called '{wanted[:60]}'; pairs are called like {some}")
+
+
+def _other_pair(
+    met: Mapping[str, Pair], picked: Pair, pairing: Choice, override: Override
+) -> tuple[Pair, Overridden]:
+    """Put the fitter's pair in the engine's place."""
+    other = find_pair(met, override.value)
+    standings = {standing.candidate: standing.points for standing in pairing.standings}
+    cost = (standings.get(other.id, 0) - standings.get(picked.id, 0)) / 1000
+    carry = _together(other) - _together(picked)
+    one = Overridden(
+        "pairing", picked.id, other.id, override.reason, cost, carry, 0.0, stale=other.id == picked.id
+    )
+    return other, one
+
+
+def _together(pair: Pair) -> float:
+    """Return the expected carries of both clubs, m."""
+    return pair.longer.flown.expected + pair.shorter.flown.expected
+
+
+def _other_part(
+    house: House, golfer: Golfer, picked: Pair, role: str, part: str, override: Override, flier: Flier | None
+) -> tuple[Pair, Overridden]:
+    """Decide one rung of the pair again with one decision pinned, and fly it again."""
+    old = picked.longer if role == "longer" else picked.shorter
+    before = old.decisions.get(part)
+    if before is None or old.spec.head is None:
+        raise OverrideProblem(
+            f"the override '{role}.{part}' has nothing to change: that club is his own as it is"
+        )
+    pin = _pin(role, part, before, override)
+    place = _place(house, golfer, old)
+    new = rung(house.base, house.shelf, golfer, _pinned(place, old, part, pin), flier)
+    if isinstance(new, Barred):
+        raise OverrideProblem(f"the override '{role}.{part}' cannot be built: {new.text}")
+    clubs = [finish(house.base, house.shelf, golfer, role, one) for one in (old, new)]
+    readings = [club.reading.points if club.reading else 0.0 for club in clubs]
+    both = (new, picked.shorter) if role == "longer" else (picked.longer, new)
+    pair = pairs(house.base, golfer, both)[0]
+    cost = _score(house, golfer, pair) - _score(house, golfer, picked)
+    engine, fitter = _said(before), override.value
+    one = Overridden(
+        f"{role}.{part}", engine, fitter, override.reason, cost, new.flown.expected - old.flown.expected,
+        readings[1] - readings[0], stale=_same(before, pin),
+    )  # fmt: skip
+    return pair, one
+
+
+def _score(house: House, golfer: Golfer, pair: Pair) -> float:
+    """Return a pair's points by itself."""
+    standing = house.base.choose("pairing", golfer.views, [Candidate(pair.id, pair.views)]).standings[0]
+    return standing.points / 1000
+
+
+def _pin(role: str, part: str, before: Choice | Amount, override: Override) -> object:
+    """Read an override's value as what the decision takes."""
+    if isinstance(before, Amount):
+        unit, (low, high) = before.decision.unit, before.decision.limits
+        try:
+            value = parse(override.value, unit)
+        except UnitError as error:
+            raise OverrideProblem(f"the override '{role}.{part}': {error}") from None
+        if not low <= value <= high:
+            raise OverrideProblem(
+                f"the override '{role}.{part}' = {override.value} is outside the decision's limits"
+            )
+        return value
+    names = tuple(standing.candidate for standing in before.standings)
+    found = override.value if override.value in names else match_word(override.value, names)
+    if found is None:
+        raise OverrideProblem(
+            f"the override '{role}.{part}': '{override.value[:40]}' is not one of {', '.join(names)}"
+        )
+    return found
+
+
+def _place(house: House, golfer: Golfer, old: Rung) -> Place:
+    """Return the place on the ladder that a rung fills."""
+    return next(place for place in places(house.shelf, golfer) if place.id == old.id)
+
+
+def _pinned(place: Place, old: Rung, part: str, pin: object) -> Place:
+    """Return a place with one more decision pinned, and those pinned before it kept."""
+    return place.with_pins({**old.pins, part: pin})
+
+
+def _said(before: Choice | Amount) -> str:
+    """Return what the engine decided, in words."""
+    if isinstance(before, Amount):
+        return before.words()
+    return before.pick.candidate if before.pick else ""
+
+
+def _same(before: Choice | Amount, pin: object) -> bool:
+    """Say whether the engine decides the same by itself."""
+    if isinstance(before, Amount):
+        return abs(before.pick_si - float(pin)) < 1e-9  # type: ignore[arg-type]
+    return before.pick is not None and before.pick.candidate == pin
