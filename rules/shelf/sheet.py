@@ -44,9 +44,8 @@ class Sheet:
         for key in table:
             if key not in words:
                 hint = did_you_mean(key, words)
-                self.wrong(
-                    (*path, key), owner, f"'{key[:40]}' is not a key that is known here{hint}", key=True
-                )
+                message = f"{shown(key)} is not a key that is known here{hint}"
+                self.wrong((*path, key), owner, message, key=True)
 
     def tables(self, key: str, most: int) -> list[tuple[KeyPath, Mapping[str, Any]]]:
         """List the tables of an array, with the path of each; anything else is a fault."""

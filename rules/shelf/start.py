@@ -21,7 +21,7 @@ class FolderTaken(Problem):
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         super().__init__(
-            f"{folder} already holds something and nothing in it is written over; name a new or an empty folder"
+            f"{folder} already holds something, and nothing is written over; name a new or an empty folder"
         )
 
 
