@@ -62,13 +62,18 @@ class Store:
         """
         if text.endswith(".toml") or "/" in text or os.sep in text:
             return Path(text).expanduser()
-        if is_id(text) and self.file(text).exists():
-            return self.file(text)
+        return self.file(self.named(text))
+
+    def named(self, text: str) -> str:
+        """Return the id that an id or a ticket's code stands for; NoSuchSession when there is none."""
+        ids = self.ids()
+        if text in ids:
+            return text
         code = read_ticket(text)
-        for id in self.ids() if code else ():
-            if ticket_code(id) == code:
-                return self.file(id)
-        raise NoSuchSession(text, self.ids())
+        found = next((id for id in ids if code is not None and ticket_code(id) == code), None)
+        if found is None:
+            raise NoSuchSession(text, ids)
+        return found
 
     def holds(self, file: Path) -> bool:
         """Return whether a file belongs to this store."""

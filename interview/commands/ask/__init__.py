@@ -1,0 +1,97 @@
+"""`turfpair ask`: the interview line by line, in plain text, for screen readers, dumb terminals and pipes."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from dataclasses import replace
+from datetime import UTC, datetime
+from importlib.util import find_spec
+from typing import TYPE_CHECKING
+
+from interview.commands.common import house, store
+from interview.commands.errors import DONE, INTERRUPTED
+
+if TYPE_CHECKING:
+    from interview.commands.ask.lines import Lines
+    from interview.commands.ask.talk import LineTalk
+    from interview.store import Draft
+    from rules.fitting import House
+
+_NOT_THERE = "The outcome cannot be told by this installation; what was said is kept."
+
+
+def configure(parser: ArgumentParser) -> None:
+    """Add what `ask` takes."""
+    parser.add_argument(
+        "session", nargs="?", metavar="SESSION", help="a path, an id or a ticket code; none begins one"
+    )
+    parser.add_argument("--new", metavar="ID", help="begin a session under this id")
+    parser.add_argument("--voice", choices=("fitter", "customer"), help="whom the words are for")
+    parser.add_argument(
+        "--in-place", action="store_true", help="change a file outside the store itself, not a copy"
+    )
+
+
+def run(args: Namespace) -> int:
+    """Talk, keep what was said, and tell what follows from it."""
+    from interview.commands.ask.lines import Lines
+    from interview.commands.ask.talk import LineTalk
+    from interview.conversation import Conversation
+
+    home = house(args)
+    draft = _draft(args, home)
+    if args.voice:
+        draft.session = replace(draft.session, voice=args.voice)
+    if args.units:
+        draft.session = replace(draft.session, units=args.units)
+    lines = Lines()
+    talk = LineTalk(Conversation.of(home), draft, lines, draft.session.units)
+    try:
+        lines.say(talk.conversation.wording.say("ask.welcome", draft.session.voice))
+        ending = talk.run()
+    except KeyboardInterrupt:
+        lines.say()
+        _tell_kept(talk, lines)
+        return INTERRUPTED
+    if ending == "done":
+        _tell_outcome(talk, lines)
+    _tell_kept(talk, lines)
+    return DONE
+
+
+def _draft(args: Namespace, home: House) -> Draft:
+    """Open the session that was named, or begin one."""
+    from interview.commands.errors import UsageProblem
+    from interview.session import begin, new_id
+
+    if args.session is not None:
+        if args.new is not None:
+            raise UsageProblem("ask: give a session to open or --new with an id to begin, not both")
+        return store(args).open(args.session, home.base.facts, in_place=args.in_place)
+    now = datetime.now(UTC).replace(microsecond=0)
+    session = begin(args.new or new_id(now), voice=args.voice or "fitter", created=now)
+    return store(args).begin(session)
+
+
+def _tell_outcome(talk: LineTalk, lines: Lines) -> None:
+    """Tell the outcome in the words of the session's voice."""
+    lines.say()
+    if find_spec("interview.views.outcome") is None:
+        lines.say(_NOT_THERE)
+        return
+    from interview.views.outcome import text
+
+    print(text(talk.state.outcome, talk.state.session.voice, talk.units))
+
+
+def _tell_kept(talk: LineTalk, lines: Lines) -> None:
+    """Tell where what was said is kept, if anything was."""
+    from interview.session import ticket_code
+
+    said = talk.conversation.wording.say
+    lines.say()
+    if not talk.draft.file.exists():
+        lines.say(said("ask.nothing_kept"))
+        return
+    id = talk.draft.id
+    lines.say(said("ask.kept", id=id, ticket=ticket_code(id)))

@@ -1,0 +1,48 @@
+"""Lines in and lines out: a terminal, a screen reader, a dumb terminal or a pipe."""
+
+from __future__ import annotations
+
+import sys
+import textwrap
+from typing import TextIO
+
+from interview.text import clean
+
+_WIDTH = 78
+_LONGEST = 4096
+"""Characters of one line that are read; the rest of a longer one is thrown away, not taken as an answer."""
+
+
+class Lines:
+    """Reads and writes plain lines. Without a terminal, what was read is echoed, so that a log reads well."""
+
+    def __init__(self, reader: TextIO | None = None, writer: TextIO | None = None) -> None:
+        self._reader = reader if reader is not None else sys.stdin
+        self._writer = writer if writer is not None else sys.stdout
+        self._echo = self._reader is None or not self._reader.isatty()
+
+    def say(self, text: str = "", indent: str = "") -> None:
+        """Print text, wrapped at blanks; nothing in it can steer the terminal."""
+        for line in clean(text).split("\n"):
+            inner = indent + "  " if indent else ""
+            wrapped = textwrap.wrap(line, _WIDTH, initial_indent=indent, subsequent_indent=inner)
+            print("\n".join(wrapped) if wrapped else "", file=self._writer)
+
+    def ask(self) -> str | None:
+        """Return the next line, or None when there is none left."""
+        print("> ", end="", file=self._writer, flush=True)
+        line = self._reader.readline(_LONGEST) if self._reader is not None else ""
+        if not line:
+            print(file=self._writer)
+            return None
+        if len(line) == _LONGEST and not line.endswith("\n"):
+            self._throw_away()
+        text = clean(line.rstrip("\r\n"))
+        if self._echo:
+            print(text, file=self._writer)
+        return text
+
+    def _throw_away(self) -> None:
+        """Read to the end of a line that is too long to be an answer."""
+        while (rest := self._reader.readline(_LONGEST)) and not rest.endswith("\n"):
+            pass

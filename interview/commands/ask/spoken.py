@@ -1,0 +1,66 @@
+"""What one typed line means: an answer, or one of a few plain words that steer the interview."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Container
+from dataclasses import dataclass
+
+from interview.text import one_line
+
+_WORDS = {
+    "?": "why", "why": "why", "why?": "why",
+    "-": "skip", "skip": "skip", "pass": "skip",
+    "back": "back", "list": "list", "help": "help", "on": "on", "go on": "on",
+    "done": "done", "stop": "done", "finish": "done", "quit": "quit", "exit": "quit", "save": "quit",
+    "clear": "clear", "withdraw": "clear",
+}  # fmt: skip
+_WITH_QUESTION = re.compile(r"(go|goto|go to|clear|withdraw|why|skip)\s+(.+)", re.IGNORECASE)
+_NAMED = re.compile(r"([A-Za-z0-9_ -]{2,40}?)\s*[=:]\s*(.+)")
+_AS = {
+    "go": "go",
+    "goto": "go",
+    "go to": "go",
+    "clear": "clear",
+    "withdraw": "clear",
+    "why": "why",
+    "skip": "skip",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """One line as it was meant."""
+
+    word: str
+    """why, skip, back, list, help, on, done, quit, clear, go, answer, or nothing."""
+    question: str | None = None
+    """The question that was named; None for the one on the screen."""
+    text: str = ""
+    """What was answered."""
+
+
+def spoken(line: str, questions: Container[str]) -> Spoken:
+    """Return what a line means.
+
+    `handicap = 18` answers a question by name, whichever is on the screen. A name is taken as one only
+    where it is a question's, so that `tee: 20` stays an answer.
+    """
+    text = one_line(line, 400)
+    if not text:
+        return Spoken("nothing")
+    word = _WORDS.get(text.lower())
+    if word is not None:
+        return Spoken(word)
+    named = _NAMED.fullmatch(text)
+    if named and (question := question_name(named.group(1))) in questions:
+        return Spoken("answer", question, named.group(2))
+    order = _WITH_QUESTION.fullmatch(text)
+    if order and (order.group(1).lower().startswith("go") or question_name(order.group(2)) in questions):
+        return Spoken(_AS[order.group(1).lower()], question_name(order.group(2)))
+    return Spoken("answer", None, text)
+
+
+def question_name(text: str) -> str:
+    """Return typed text as a question's id would be written."""
+    return re.sub(r"[\s-]+", "_", text.strip().lower())

@@ -1,0 +1,154 @@
+"""The interview line by line: one question, one line, one answer, kept at once."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Literal
+
+from interview.commands.ask.lines import Lines
+from interview.commands.ask.showing import list_lines, question_lines, topic_line, why
+from interview.commands.ask.spoken import Spoken, spoken
+from interview.conversation import (
+    Answered,
+    Conversation,
+    Event,
+    PassedOver,
+    WentBack,
+    WentOn,
+    WentTo,
+    Withdrew,
+)
+from interview.session import ValueFault, with_record
+
+if TYPE_CHECKING:
+    from interview.store import Draft
+    from rules.units import System
+
+Ending = Literal["done", "quit"]
+"""How an interview ended: with the outcome to be told, or put away for later."""
+
+_TOLD = ("body", "claim")
+"""Topics of cautions that are told the moment an answer brings them up; the others wait for the outcome."""
+
+
+class LineTalk:
+    """One interview in progress: the state, where it is kept, and the lines it goes over."""
+
+    def __init__(self, conversation: Conversation, draft: Draft, lines: Lines, units: System) -> None:
+        self.conversation = conversation
+        self.draft = draft
+        self.lines = lines
+        self.units = units
+        self.state = conversation.start(draft.session)
+        self._topic = ""
+        self._told: set[str] = set()
+
+    def run(self) -> Ending:
+        """Talk until the person is done, puts it away, or has no more lines."""
+        self._tell_notices()
+        self._tell_cautions()
+        self._show()
+        while True:
+            line = self.lines.ask()
+            if line is None:
+                return "done"
+            said = spoken(line, self._questions())
+            if said.word in ("done", "quit") or (said.word == "nothing" and self.state.asking is None):
+                return "quit" if said.word == "quit" else "done"
+            try:
+                self._do(said)
+            except ValueFault as fault:
+                self.lines.say(f"{fault}.")
+
+    def _questions(self) -> frozenset[str]:
+        return frozenset(id for id, fact in self.conversation.base.facts.items() if fact.ask is not None)
+
+    def _say(self, key: str, **values: object) -> None:
+        self.lines.say(self.conversation.wording.say(key, self.state.session.voice, **values))
+
+    def _do(self, said: Spoken) -> None:
+        """Do what one line asks for."""
+        if said.word == "help":
+            self._say("ask.help")
+        elif said.word == "list":
+            for line in list_lines(self.conversation, self.state, self.units):
+                self.lines.say(line, indent="    " if line.startswith(" ") else "")
+        elif said.word == "why":
+            self._tell_why(said.question or self.state.asking)
+        elif (event := self._event(said)) is not None:
+            self._step(event)
+        else:
+            self._say("ask.nothing" if self.state.asking else "ask.no_question")
+
+    def _tell_why(self, question: str | None) -> None:
+        if question is None:
+            self._say("ask.no_question")
+        else:
+            self.lines.say(why(self.conversation, self.state, question))
+
+    def _event(self, said: Spoken) -> Event | None:
+        """Return the event that a line stands for; None when there is no question for it."""
+        if said.word == "back":
+            return WentBack()
+        if said.word == "on" and self.state.asking is None:
+            return WentOn()
+        question = said.question or self.state.asking
+        if question is None or said.word == "nothing":
+            return None
+        if said.word == "answer":
+            return Answered(question, said.text)
+        makes = {"skip": PassedOver, "clear": Withdrew, "go": WentTo}
+        return makes[said.word](question) if said.word in makes else None
+
+    def _step(self, event: Event) -> None:
+        """Take an event, keep what it changed, and show what comes next."""
+        before = self.state
+        self.state = self.conversation.step(self.state, event)
+        if self.state.refusal is not None:
+            self.lines.say(f"{self.state.refusal.sentence}.")
+            return
+        self._keep()
+        self._tell_cautions()
+        moved = self.state.turn != before.turn
+        if not moved:
+            self._say("ask.nowhere" if self.state == before else "ask.noted")
+        self._show()
+
+    def _keep(self) -> None:
+        """Keep the session; a version that had to be kept beside another goes on under its new id."""
+        if self.state.session == self.draft.session:
+            return
+        marked = with_record(self.state.session, rules_digest=self.conversation.base.digest)
+        kept = self.draft.save(marked)
+        self.state = self.conversation.with_session(self.state, kept)
+        self._tell_notices()
+
+    def _tell_notices(self) -> None:
+        """Tell what became of the file, where that is not what one would expect."""
+        for notice in self.draft.notices:
+            self.lines.say(f"({notice}.)")
+        self.draft.notices.clear()
+
+    def _tell_cautions(self) -> None:
+        """Tell the cautions that an answer has just brought up."""
+        for notice in self.state.outcome.notices:
+            text = notice.text(self.units)
+            if notice.topic in _TOLD and text not in self._told:
+                self._told.add(text)
+                self.lines.say(text)
+
+    def _show(self) -> None:
+        """Show the question on the screen, or where the interview stands without one."""
+        question = self.state.asking
+        if question is None:
+            self.lines.say()
+            self._say(f"interview.{self.state.stage}", count=len(self.state.open))
+            self._say(f"ask.then.{self.state.stage}")
+            return
+        ask = self.conversation.base.facts[question].ask
+        if ask is not None and ask.topic != self._topic:
+            self._topic = ask.topic
+            self.lines.say()
+            self.lines.say(topic_line(self.conversation, self.state, ask.topic))
+        self.lines.say()
+        for line in question_lines(self.conversation, self.state, question, self.units):
+            self.lines.say(line, indent="  " if line.startswith(" ") else "")
