@@ -55,9 +55,9 @@ def toe_curve(
 def curve(struck: Blow, density: float, law: Law = "first") -> Curve:
     """Return where a blow's ball goes sideways, m and rad.
 
-    The lift leans with the spin: az = -k V^2 CL sin(tilt) - k V CD vz, along the flight in the plane (the
-    trapezium rule). Good for tilts up to about 20 degrees; beyond, the flight in the plane would fall
-    shorter than it is given.
+    The spin axis leans, at right angles to the launch, and then keeps its place in space: sideways az = -k
+    V CL sin(tilt) (vx cos a + vy sin a) - k V CD vz along the flight in the plane, a the launch (trapezium
+    rule). Good for tilts up to about 20 degrees; beyond, the flight would fall shorter than it is given.
     """
     launch = struck.launch
     tilt = math.atan2(struck.sidespin, launch.spin) if launch.spin > 0.0 else 0.0
@@ -69,15 +69,15 @@ def curve(struck: Blow, density: float, law: Law = "first") -> Curve:
 def _bend(launch: Launch, tilt: float, density: float, law: Law, time: float) -> float:
     """Integrate the sideways drift of a leaning spin over a flight of so many s, m."""
     k, h = air_hold(density), first_step(launch)
+    lean, flat, steep = math.sin(tilt), math.cos(launch.angle), math.sin(launch.angle)
     z = vz = before = 0.0
-    path = states(launch, density, law, time)
-    for i, (_, _, vx, vy, spin) in enumerate(path):
+    for i, (_, _, vx, vy, spin) in enumerate(states(launch, density, law, time)):
         speed = math.hypot(vx, vy)
         drag, lift = coefficients(law, speed, spin)
-        now = -k * speed * (speed * lift * math.sin(tilt) + drag * vz)
-        if i:
-            step = min(h, time - (i - 1) * h)
-            z += step * vz + step * step * (2 * before + now) / 6
-            vz += step * (before + now) / 2
-        before = now
+        push, slow = -k * speed * lift * lean * (vx * flat + vy * steep), k * speed * drag
+        step = min(h, time - (i - 1) * h) if i else 0.0
+        faster = (vz + step / 2 * (before + push)) / (1 + step / 2 * slow)
+        now = push - slow * faster
+        z += step * vz + step * step * (2 * before + now) / 6
+        vz, before = faster, now
     return z

@@ -59,7 +59,7 @@ class Delivery:
 
 
 _NAMES = ("speed", "loft", "attack", "restitution")
-_LIMITS = ((1.0, 80.0), (-0.1, 1.3), (-0.35, 0.35), (0.2, 1.0))
+_LIMITS = ((1.0, 80.0), (0.0, 1.2), (-0.2, 0.15), (0.2, 1.0))
 
 Vector = list[float]
 Matrix = list[list[float]]

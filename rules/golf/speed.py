@@ -104,7 +104,7 @@ def speed_for_carry(carry: float, swing: Swing, density: float, law: Law = "firs
     def short(speed: float) -> float:
         return centred_flight(speed, swing, density, law).carry - carry
 
-    if short(low) > 0.0 or short(high) < 0.0:
+    if not short(low) <= 0.0 <= short(high):
         raise Problem(
             f"no head speed from 27 to 157 mph carries a ball {carry / 0.9144:.0f} yd with "
             f"{math.degrees(swing.loft):.1f} deg of delivered loft; check the carry and the club"

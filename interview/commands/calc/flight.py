@@ -109,9 +109,9 @@ def _faults(flown: _Flown, units: System) -> list[str]:
     lines = [
         f"Still air of {flown.air:.3f} kg/m3, flat ground, a ball of the size and mass that the rules allow. "
         f"The {law} law is {_TITLES[law]}, the {rival} {_TITLES[rival]}; neither is tuned.",
-        f"Believe a carry of {near} to {far}, leaning short: on published tour averages the first law carries "
-        f"{_fault('first', units)}, the second {_fault('second', units)}. Trust the first for carry and "
-        "either for apex.",
+        f"Believe a carry of {near} to {far}, leaning short: on published tour averages the first law "
+        f"carries {_fault('first', units)}, the second {_fault('second', units)}. Trust the first for carry "
+        "and either for apex.",
         "Both laws land these clubs about 6 degrees too flat: use the descent to compare two clubs, not as "
         "the truth.",
     ]
