@@ -144,8 +144,9 @@ def _lie_facts(parts: Mapping[str, float], whole: Known) -> dict[str, Known]:
 
 
 def _driver_flight(base: RuleBase, known: Mapping[str, Known], air: float) -> Flight:
-    """Fly the driver's centred strike off a level blow at the loft it has."""
-    speed, loft = known["driver_head_speed"].number, known["driver_loft"].number
+    """Fly the driver's centred strike off a level blow at the loft it delivers."""
+    speed = known["driver_head_speed"].number
+    loft = known["driver_loft"].number + assumed(base, "driver-delivered-loft")
     return fly(impact(speed, loft, 0.0, driver_head(base)), air)
 
 
@@ -159,7 +160,8 @@ def _driver_facts(base: RuleBase, known: Mapping[str, Known], air: float) -> dic
     """Return the driver loft that the speed asks for, off a level blow, and how much the driver lacks."""
     speed, loft = known["driver_head_speed"], known["driver_loft"]
     low, high = base.facts["driver_loft_wanted"].range
-    best = min(high, max(low, _best_loft(speed.number, driver_head(base), air)))
+    delivered = _best_loft(speed.number, driver_head(base), air)
+    best = min(high, max(low, delivered - assumed(base, "driver-delivered-loft")))
     lacking = best - loft.number if loft.how != "assumed" else 0.0
     return {
         "driver_loft_wanted": Known(best, waits=speed.waits),

@@ -53,7 +53,8 @@ def _swing(base: RuleBase, asked: Mapping[str, Known], id: str) -> tuple[Swing, 
     """Return how the club of a carry is delivered, and its head speed as a share of the driver's."""
     attack = assumed(base, "attack-brush")
     if id == "driver_carry":
-        return Swing(asked["driver_loft"].number, 0.0, driver_head(base)), 1.0
+        loft = asked["driver_loft"].number + assumed(base, "driver-delivered-loft")
+        return Swing(loft, 0.0, driver_head(base)), 1.0
     if id == "seven_iron_carry":
         loft = _SEVEN_IRON_LOFT + assumed(base, "iron-delivered-loft")
         return Swing(loft, attack, iron_head(base)), assumed(base, "speed-ratio-7-iron")
