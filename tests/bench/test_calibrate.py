@@ -78,8 +78,8 @@ def test_noisy_readings_come_within_three_spreads(seed: int) -> None:
 def test_scipy_finds_the_same() -> None:
     clubs = six(noise=1.0)
 
-    def misfit(unknown: list[float]) -> list[float]:
-        setback, glue, ruler = unknown[0] * INCH, unknown[1] * GRAM, unknown[2] * INCH
+    def misfit(unknown: np.ndarray[tuple[int], np.dtype[np.float64]], /) -> list[float]:
+        setback, glue, ruler = (float(v) * u for v, u in zip(unknown, (INCH, GRAM, INCH), strict=True))
         out = []
         for club in clubs:
             length = (club.ruler_length or 0) + ruler
@@ -94,7 +94,7 @@ def test_scipy_finds_the_same() -> None:
             out.append(((club.plane_length or 0) - length) / (INCH / 32))
         return out
 
-    theirs = least_squares(lambda p: np.array(misfit([float(v) for v in p])), [0.6, 4.0, 0.125]).x
+    theirs = least_squares(misfit, [0.6, 4.0, 0.125]).x
     got = calibrate(clubs)
     assert got.setback is not None
     assert got.glue_and_ferrule is not None

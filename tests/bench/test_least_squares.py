@@ -4,13 +4,23 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import numpy as np
 import pytest
 from scipy.optimize import least_squares
 
 from rules.bench.least_squares import fit, invert
+
+
+Vector = np.ndarray[tuple[int], np.dtype[np.float64]]
+
+
+def _for_scipy(misfit: Callable[[Sequence[float]], list[float]]) -> Callable[[Vector], list[float]]:
+    def of_vector(values: Vector, /) -> list[float]:
+        return misfit([float(value) for value in values])
+
+    return of_vector
 
 
 def noisy_line(seed: int) -> tuple[list[float], list[float]]:
@@ -27,7 +37,7 @@ def test_a_line_as_scipy_fits_it(seed: int) -> None:
         return [y - p[0] - p[1] * x for x, y in zip(xs, ys, strict=True)]
 
     ours = fit(misfit, [0, 0], [1, 1])
-    theirs = least_squares(lambda p: np.array(misfit([float(v) for v in p])), [0, 0])
+    theirs = least_squares(_for_scipy(misfit), [0, 0])
     assert ours is not None
     assert ours.values == pytest.approx(list(theirs.x), abs=1e-7)
     slopes = np.array([[-1.0, -x] for x in xs])
@@ -45,7 +55,7 @@ def test_a_bent_curve_as_scipy_fits_it() -> None:
     ours = fit(misfit, [1.5, -0.2], [1, 0.1])
     assert ours is not None
     assert ours.values == pytest.approx((2.0, -0.3), abs=1e-8)
-    theirs = least_squares(lambda p: np.array(misfit([float(v) for v in p])), [1.5, -0.2])
+    theirs = least_squares(_for_scipy(misfit), [1.5, -0.2])
     assert ours.values == pytest.approx(list(theirs.x), abs=1e-6)
 
 

@@ -20,8 +20,8 @@ The file is TOML, one table for each finished club, its parts weighed before ass
 
 from __future__ import annotations
 
-import tomllib
 from argparse import ArgumentParser, Namespace
+from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
@@ -31,8 +31,8 @@ from rules.bench.balance import finished, moment
 from rules.bench.build import GRIP_CENTRE
 from rules.bench.calibrate import Calibration, FinishedClub, calibrate
 from rules.bench.cuts import CAP
-from rules.bench.problems import MissingReading
-from rules.problems import Problem
+from rules.bench.problems import BenchProblem, MissingReading
+from rules.engine.document import Document, FileProblem, read_toml
 from rules.units import UNITS, UnitError, words
 
 HELP = "Learn setback, ferrule and glue, and ruler offset from your own finished clubs."
@@ -45,15 +45,6 @@ _UNITS = {
 }  # fmt: skip
 """Every key of a club but its name, with the unit of a bare number."""
 _MOST_CLUBS = 500
-_LARGEST_FILE = 1_000_000
-
-
-class ClubsFileProblem(Problem):
-    """A file of finished clubs that cannot be used: which file, which club, what to mend."""
-
-    def __init__(self, path: Path, what: str) -> None:
-        self.path, self.what = path, what
-        super().__init__(f"{path}: {what}")
 
 
 def configure(parser: ArgumentParser) -> None:
@@ -116,42 +107,37 @@ def _in(value: float | None, symbol: str) -> float | None:
 
 
 def read_clubs(path: Path) -> list[FinishedClub]:
-    """Read every club of a file; ClubsFileProblem when it is not such a file."""
-    tables = _document(path).get("club")
-    if not isinstance(tables, list) or not tables or not all(isinstance(one, dict) for one in tables):
-        raise ClubsFileProblem(path, "it holds no [[club]] tables; write one for each finished club")
-    if len(tables) > _MOST_CLUBS:
-        raise ClubsFileProblem(path, f"it holds more than {_MOST_CLUBS} clubs; split it")
-    clubs = []
-    for number, one in enumerate(tables, 1):
-        name = one_line(str(one.get("name", f"club {number}")), 40)
-        try:
-            clubs.append(_club(name, {key: value for key, value in one.items() if key != "name"}))
-        except (UnitError, MissingReading) as problem:
-            raise ClubsFileProblem(path, f"club '{name}': {problem}") from None
-    return clubs
-
-
-def _document(path: Path) -> dict[str, Any]:
-    """Read a TOML file as a table."""
-    if path.is_file() and path.stat().st_size > _LARGEST_FILE:
-        raise ClubsFileProblem(path, "it is far too large for a list of clubs")
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8-sig"))
-    except (OSError, UnicodeDecodeError) as problem:
-        raise ClubsFileProblem(
-            path, f"it cannot be read ({type(problem).__name__}); check its name"
-        ) from None
-    except tomllib.TOMLDecodeError as problem:
-        raise ClubsFileProblem(path, f"it is not TOML: {problem}") from None
-
-
-def _club(name: str, given: dict[str, Any]) -> FinishedClub:
-    """Turn one table into a finished club."""
-    unknown = sorted(given.keys() - _UNITS.keys())
+    """Read every club of a file; FileProblem, with line and column, when it is not such a file."""
+    document = read_toml(path)
+    unknown = sorted(document.data.keys() - {"club"})
     if unknown:
-        raise UnitError(f"'{unknown[0]}' is not a key of a club; the keys are {', '.join(sorted(_UNITS))}")
-    read = {key: _amount(key, value) for key, value in given.items()}
+        raise _problem(document, (unknown[0],), f"'{unknown[0]}' is not known here; write [[club]] tables")
+    tables = document.data.get("club")
+    if not isinstance(tables, list) or not tables or not all(isinstance(one, dict) for one in tables):
+        raise _problem(document, ("club",), "no [[club]] tables here; write one for each finished club")
+    if len(tables) > _MOST_CLUBS:
+        raise _problem(document, ("club",), f"more than {_MOST_CLUBS} clubs; split the file")
+    return [_club(document, index) for index in range(len(tables))]
+
+
+def _problem(document: Document, at: tuple[str | int, ...], sentence: str) -> FileProblem:
+    """Return the problem of one place in the file."""
+    return FileProblem(document.path, sentence, *document.position(at))
+
+
+def _club(document: Document, index: int) -> FinishedClub:
+    """Turn one table into a finished club."""
+    given = dict(document.data["club"][index])
+    name = one_line(str(given.pop("name", f"club {index + 1}")), 40)
+    read = {key: _amount(document, index, key, value) for key, value in given.items()}
+    try:
+        return _finished(name, read)
+    except BenchProblem as problem:
+        raise _problem(document, ("club", index), str(problem)) from None
+
+
+def _finished(name: str, read: dict[str, float]) -> FinishedClub:
+    """Put one club together from what was read (SI); MissingReading and OutOfRange."""
     for key in ("head", "shaft", "grip"):
         if key not in read:
             raise MissingReading(name, f"a {key}")
@@ -171,11 +157,19 @@ def _club(name: str, given: dict[str, Any]) -> FinishedClub:
     )
 
 
-def _amount(key: str, value: Any) -> float:
-    """Read one value of a club (SI)."""
+def _amount(document: Document, index: int, key: str, value: Any) -> float:
+    """Read one value of a club (SI); an unknown key or an unreadable value is a FileProblem."""
+    place = ("club", index, key)
+    if key not in _UNITS:
+        close = get_close_matches(key, _UNITS, 1)
+        hint = f"did you mean '{close[0]}'?" if close else f"the keys are {', '.join(sorted(_UNITS))}"
+        raise _problem(document, place, f"'{one_line(key, 40)}' is not a key of a club; {hint}")
     if not isinstance(value, str | int | float):
-        raise UnitError(f"{key}: a number with its unit is wanted, such as '10 {_UNITS[key]}'")
-    return quantity(value, _UNITS[key], key)
+        raise _problem(document, place, f"{key}: a number with its unit is wanted, as '10 {_UNITS[key]}'")
+    try:
+        return quantity(value, _UNITS[key], key)
+    except UnitError as problem:
+        raise _problem(document, place, str(problem)) from None
 
 
 def _shaft_centre(name: str, read: dict[str, float]) -> float:
