@@ -111,7 +111,9 @@ def read_clubs(path: Path) -> list[FinishedClub]:
     document = read_toml(path)
     unknown = sorted(document.data.keys() - {"club"})
     if unknown:
-        raise _problem(document, (unknown[0],), f"'{unknown[0]}' is not known here; write [[club]] tables")
+        raise _problem(
+            document, (unknown[0],), f"'{unknown[0]}' is not known here; write [[club]] tables", key=True
+        )
     tables = document.data.get("club")
     if not isinstance(tables, list) or not tables or not all(isinstance(one, dict) for one in tables):
         raise _problem(document, ("club",), "no [[club]] tables here; write one for each finished club")
@@ -120,9 +122,11 @@ def read_clubs(path: Path) -> list[FinishedClub]:
     return [_club(document, index) for index in range(len(tables))]
 
 
-def _problem(document: Document, at: tuple[str | int, ...], sentence: str) -> FileProblem:
-    """Return the problem of one place in the file."""
-    return FileProblem(document.path, sentence, *document.position(at))
+def _problem(
+    document: Document, at: tuple[str | int, ...], sentence: str, *, key: bool = False
+) -> FileProblem:
+    """Return the problem of one value in the file, or of its key."""
+    return FileProblem(document.path, sentence, *document.position(at, key=key))
 
 
 def _club(document: Document, index: int) -> FinishedClub:
@@ -163,7 +167,7 @@ def _amount(document: Document, index: int, key: str, value: Any) -> float:
     if key not in _UNITS:
         close = get_close_matches(key, _UNITS, 1)
         hint = f"did you mean '{close[0]}'?" if close else f"the keys are {', '.join(sorted(_UNITS))}"
-        raise _problem(document, place, f"'{one_line(key, 40)}' is not a key of a club; {hint}")
+        raise _problem(document, place, f"'{one_line(key, 40)}' is not a key of a club; {hint}", key=True)
     if not isinstance(value, str | int | float):
         raise _problem(document, place, f"{key}: a number with its unit is wanted, as '10 {_UNITS[key]}'")
     try:
