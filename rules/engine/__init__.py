@@ -1,1 +1,14 @@
 """A general rule engine: language, truth, ledger, bounds and trace. It knows nothing of golf."""
+
+from __future__ import annotations
+
+from rules.engine.base import RuleBase
+from rules.engine.faults import Fault, RuleBaseFaults
+from rules.engine.ledger import Amount, Choice, Line, Notice, Standing
+from rules.engine.reading.load import load
+from rules.engine.views import ABSENT, Candidate, View, absent, assumed, known
+
+__all__ = [
+    "ABSENT", "Amount", "Candidate", "Choice", "Fault", "Line", "Notice", "RuleBase", "RuleBaseFaults",
+    "Standing", "View", "absent", "assumed", "known", "load",
+]  # fmt: skip

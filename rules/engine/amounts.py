@@ -1,0 +1,108 @@
+"""Decides an amount: a start, adjustments, limits and a rounding step, each a line."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import cast
+
+from rules.engine.evaluate import Run
+from rules.engine.language import Assumption, Decision, Fact
+from rules.engine.ledger import Amount, Evaluated, Line
+from rules.engine.text import LIMIT_HIGH, LIMIT_LOW, ROUNDING, amount_words, start_words, step_words
+from rules.engine.views import View
+from rules.problems import Problem
+from rules.units import unit
+
+
+class NoStart(Problem):
+    """An amount whose starting fact nobody knows and nothing stands in for."""
+
+    def __init__(self, decision: Decision) -> None:
+        self.decision = decision
+        super().__init__(
+            f"the {decision.title} cannot be decided: its start, '{decision.start_fact}', is not known"
+        )
+
+
+def limited(decision: Decision, value: int) -> int:
+    """Hold a value between the limits."""
+    low, high = decision.limits
+    return min(high, max(low, value))
+
+
+def rounded(decision: Decision, value: int) -> int:
+    """Round to the nearest step, halves upward, staying between the limits where a step lies there."""
+    step = decision.step
+    low, high = decision.limits
+    nearest = (2 * value + step) // (2 * step) * step
+    if nearest > high:
+        nearest = high // step * step
+    if nearest < low:
+        nearest = -(-low // step) * step
+    return nearest if nearest <= high else value
+
+
+def final(decision: Decision, value: int) -> int:
+    """Return a raw sum held between the limits and rounded."""
+    return rounded(decision, limited(decision, value))
+
+
+class Start:
+    """Where an amount starts, on its best value and over all that could be."""
+
+    def __init__(
+        self, decision: Decision, views: Mapping[str, View],
+        facts: Mapping[str, Fact], assumptions: Mapping[str, Assumption],
+    ) -> None:  # fmt: skip
+        self.fact = facts[decision.start_fact] if decision.start_fact else None
+        self.assumption = assumptions[decision.start_assumption] if decision.start_assumption else None
+        view = views.get(decision.start_fact) if decision.start_fact else None
+        si = cast("float | None", view.best if view else self.assumption.value if self.assumption else None)
+        if si is None:
+            raise NoStart(decision)
+        self.si = si
+        self.value = thousandths(decision, si)
+        self.low = self.high = self.value
+        if view is not None and view.status == "open":
+            ends = view.could_be if view.could_be is not None else cast(Fact, self.fact).range
+            low, high = cast("tuple[float, float]", ends)
+            self.low, self.high = thousandths(decision, low), thousandths(decision, high)
+
+
+def thousandths(decision: Decision, si: float) -> int:
+    """Turn an SI value into whole thousandths of the decision's unit."""
+    return round(unit(decision.unit).from_si(si) * 1000)
+
+
+def decide(
+    decision: Decision, run: Run, views: Mapping[str, View],
+    facts: Mapping[str, Fact], assumptions: Mapping[str, Assumption],
+) -> Amount:  # fmt: skip
+    """Decide an amount and keep its ledger."""
+    start = Start(decision, views, facts, assumptions)
+    outcome = run.candidate({})
+    at = Evaluated(run, {}, outcome)
+    lines = [
+        Line(
+            "start", None, at, say=lambda system: start_words(start.fact, start.assumption, start.si, system)
+        )
+    ]
+    moved = [Line("rule", rule, at, adjust=at.result(rule)) for rule in at.spoke()]
+    lines += sorted(moved, key=lambda line: -abs(line.adjust))
+    raw = start.value + outcome.points
+    held = limited(decision, raw)
+    if held != raw:
+        said = LIMIT_HIGH if held < raw else LIMIT_LOW
+        lines.append(
+            Line("limit", None, at, adjust=held - raw,
+                 say=lambda system: said.format(value=amount_words(decision, held, system)))
+        )  # fmt: skip
+    even = rounded(decision, held)
+    if even != held:
+        lines.append(
+            Line("rounding", None, at, adjust=even - held,
+                 say=lambda system: ROUNDING.format(value=amount_words(decision, even, system), step=step_words(decision)))
+        )  # fmt: skip
+    low = final(decision, start.low + int(outcome.low))
+    high = final(decision, start.high + int(outcome.high))
+    return Amount(decision, at, start.value, tuple(lines), low, high)

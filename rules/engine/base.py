@@ -1,0 +1,149 @@
+"""A rule base, loaded: what it declares, and the decisions it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
+from types import MappingProxyType
+from typing import cast
+
+from rules.engine.amounts import decide
+from rules.engine.evaluate import Run
+from rules.engine.faults import UnknownName
+from rules.engine.language import Assumption, Decision, Effect, Fact, Rule
+from rules.engine.ledger import Amount, Choice, Evaluated, Notice, Standing
+from rules.engine.plan import Plan, assumptions_of
+from rules.engine.trace import trace
+from rules.engine.truth import BEST
+from rules.engine.views import ABSENT, Candidate, Value, View
+
+
+class RuleBase:
+    """Facts, assumptions, decisions and rules, never changed once made; copies share what is the same."""
+
+    def __init__(
+        self, name: str, scopes: tuple[str, ...], topics: tuple[str, ...], facts: Mapping[str, Fact],
+        assumptions: Mapping[str, Assumption], decisions: Mapping[str, Decision], rules: Mapping[str, Rule],
+        largest_cliff: int | None = None,
+    ) -> None:  # fmt: skip
+        self.name = name
+        self.scopes = scopes
+        """In order: a rule reads its own scope and earlier ones."""
+        self.topics = topics
+        """Of the interview, in order."""
+        self.facts = MappingProxyType(dict(facts))
+        self.assumptions = MappingProxyType(dict(assumptions))
+        self.decisions = MappingProxyType(dict(decisions))
+        self.rules = MappingProxyType(dict(rules))
+        self.largest_cliff = largest_cliff
+        """The jump that a threshold may make, thousandths of a point; None when nothing is declared."""
+        self._plans: dict[str, Plan] = {}
+
+    def choose(self, decision_id: str, shared: Mapping[str, View], candidates: Sequence[Candidate]) -> Choice:
+        """Decide a choice. Facts found in `shared` are read there, all others from the candidate.
+
+        Candidates come in static order: of two with equal points the earlier wins.
+        """
+        decision = self._decision(decision_id)
+        run = Run(self.plan(decision_id), shared)
+        standings = [Standing(c, run, run.candidate(c.views), i) for i, c in enumerate(candidates)]
+        return Choice(decision, run, standings)
+
+    def amount(self, decision_id: str, views: Mapping[str, View]) -> Amount:
+        """Decide an amount."""
+        decision = self._decision(decision_id)
+        return decide(decision, Run(self.plan(decision_id), views), views, self.facts, self.assumptions)
+
+    def notices(self, scope: str, views: Mapping[str, View]) -> tuple[Notice, ...]:
+        """Return the cautions and advice of a scope whose conditions hold on the best values, by id."""
+        if scope not in self.scopes:
+            raise UnknownName("scope", scope, self.scopes)
+        run = Run(self._notice_plan(scope), views)
+        at = Evaluated(run, {}, run.candidate({}))
+        return tuple(Notice(rule, at) for rule in at.spoke())
+
+    def applies(self, fact_id: str, views: Mapping[str, View]) -> bool:
+        """Return whether a fact's question applies, on the best values."""
+        ask = self.facts[fact_id].ask
+        if ask is None or ask.applies is None:
+            return ask is not None
+        truth = trace(self._notice_plan(""), ask.applies, lambda id: views.get(id, ABSENT)).truth
+        return bool(truth & BEST)
+
+    def plan(self, decision_id: str) -> Plan:
+        """Return the rules of a decision laid out for evaluation."""
+        found = self._plans.get(decision_id)
+        if found is None:
+            rules = [rule for rule in self.rules.values() if rule.decision == decision_id]
+            found = self._plans[decision_id] = Plan(rules, self.facts, self.assumptions)
+        return found
+
+    def _notice_plan(self, scope: str) -> Plan:
+        """Return the cautions and advice of a scope laid out."""
+        key = f"notices {scope}"
+        found = self._plans.get(key)
+        if found is None:
+            rules = [r for r in self.rules.values() if r.decision is None and r.scope == scope]
+            found = self._plans[key] = Plan(rules, self.facts, self.assumptions)
+        return found
+
+    def _decision(self, id: str) -> Decision:
+        """Return a decision by its id."""
+        if id not in self.decisions:
+            raise UnknownName("decision", id, self.decisions)
+        return self.decisions[id]
+
+    def rule(self, id: str) -> Rule:
+        """Return a rule by its id."""
+        if id not in self.rules:
+            raise UnknownName("rule", id, self.rules)
+        return self.rules[id]
+
+    def _copy(self, changed: Collection[str], *, rules: Mapping[str, Rule] | None = None,
+              assumptions: Mapping[str, Assumption] | None = None) -> RuleBase:  # fmt: skip
+        """Return a copy; plans are kept except those named."""
+        copy = RuleBase.__new__(RuleBase)
+        copy.__dict__.update(self.__dict__)
+        if rules is not None:
+            copy.rules = MappingProxyType(dict(rules))
+        if assumptions is not None:
+            copy.assumptions = MappingProxyType(dict(assumptions))
+        copy._plans = {key: plan for key, plan in self._plans.items() if key not in changed}
+        copy.__dict__.pop("digest", None)
+        return copy
+
+    def with_assumptions(self, values: Mapping[str, Value]) -> RuleBase:
+        """Return a copy with some assumptions at other values (SI or words): for swinging them."""
+        for id in values:
+            if id not in self.assumptions:
+                raise UnknownName("assumption", id, self.assumptions)
+        swung = {id: replace(self.assumptions[id], value=value) for id, value in values.items()}
+        changed = {_plan_key(rule) for rule in self.rules.values() if assumptions_of(rule) & values.keys()}
+        changed.add("notices ")
+        return self._copy(changed, assumptions={**self.assumptions, **swung})
+
+    def with_rule_effect(self, rule_id: str, effect: Effect) -> RuleBase:
+        """Return a copy in which a rule has another effect."""
+        rule = self.rule(rule_id)
+        return self._copy({_plan_key(rule)}, rules={**self.rules, rule_id: replace(rule, effect=effect)})
+
+    def with_other_view(self, rule_id: str) -> RuleBase:
+        """Return a copy in which a contested rule follows the other school: its effect, or none."""
+        contested = self.rule(rule_id).contested
+        if contested is None or contested.effect is None:
+            return self.without(rule_id)
+        return self.with_rule_effect(rule_id, contested.effect)
+
+    def without(self, rule_id: str) -> RuleBase:
+        """Return a copy without one rule."""
+        rule = self.rule(rule_id)
+        left = {id: other for id, other in self.rules.items() if id != rule_id}
+        return self._copy({_plan_key(rule)}, rules=left)
+
+
+def _plan_key(rule: Rule) -> str:
+    """Return the plan to which a rule belongs."""
+    return rule.decision if rule.decision is not None else f"notices {rule.scope}"
+
+
+__all__ = ["RuleBase", "cast"]

@@ -1,0 +1,303 @@
+"""What an evaluation leaves behind: standings, amounts, notices and their lines.
+
+Everything here is a rendering of the masks and views that the evaluation kept. Lines and silent rules
+are put into words only when someone asks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING, Literal
+
+from rules.engine.evaluate import Outcome, Run
+from rules.engine.language import Decision, Rule
+from rules.engine.reading.table import named_facts
+from rules.engine.text import fill
+from rules.engine.trace import Traced, trace
+from rules.engine.views import ABSENT, View
+from rules.units import System, unit
+
+if TYPE_CHECKING:
+    from rules.engine.views import Candidate
+
+LineKind = Literal["rule", "start", "limit", "rounding", "pinned"]
+
+
+class Evaluated:
+    """One candidate's evaluation, from which lines are made on demand."""
+
+    __slots__ = ("outcome", "run", "views")
+
+    def __init__(self, run: Run, views: Mapping[str, View], outcome: Outcome) -> None:
+        self.run, self.views, self.outcome = run, views, outcome
+
+    def look(self, id: str) -> View:
+        """Return the view of a fact as this evaluation read it."""
+        views = self.run.views
+        return views[id] if id in views else self.views.get(id, ABSENT)
+
+    def result(self, rule: Rule) -> int:
+        """Return what a rule that spoke gave, thousandths."""
+        ramp = rule.effect.ramp
+        return rule.effect.amount if ramp is None else ramp.value(self.look(ramp.fact).best)  # type: ignore[arg-type]
+
+    def spoke(self, *, ruling_out: bool | None = None) -> list[Rule]:
+        """Return the rules that spoke, by id."""
+        plan, best = self.run.plan, self.outcome.masks.best
+        return [
+            rule
+            for rule in plan.rules
+            if plan.bits[rule.id] & best
+            and (ruling_out is None or (rule.effect.kind == "rule_out") == ruling_out)
+        ]
+
+    def silent(self) -> tuple[Silent, ...]:
+        """Return the rules that did not speak."""
+        plan, best = self.run.plan, self.outcome.masks.best
+        return tuple(Silent(self, rule) for rule in plan.rules if not plan.bits[rule.id] & best)
+
+    def conditions(self, rule: Rule) -> Traced:
+        """Return a rule's conditions as they stood."""
+        return trace(self.run.plan, rule.when, self.look)
+
+
+class Line:
+    """One line of a ledger: a rule that spoke, or the start, a limit or the rounding of an amount."""
+
+    __slots__ = ("_evaluated", "_say", "adjust", "kind", "points", "rule")
+
+    def __init__(
+        self, kind: LineKind, rule: Rule | None, evaluated: Evaluated, *,
+        points: int = 0, adjust: int = 0, say: Callable[[System], str] | None = None,
+    ) -> None:  # fmt: skip
+        self.kind = kind
+        self.rule = rule
+        """The rule that spoke; None for start, limit and rounding."""
+        self.points = points
+        """Of a choice, thousandths; 0 for a rule that rules out."""
+        self.adjust = adjust
+        """Of an amount, thousandths of its unit; 0 for its start."""
+        self._evaluated, self._say = evaluated, say
+
+    @property
+    def facts(self) -> dict[str, View]:
+        """The facts that this line read or names, by id."""
+        if self.rule is None:
+            return {}
+        ids = sorted(self.rule.reads | set(named_facts(self.rule.because)))
+        return {id: self._evaluated.look(id) for id in ids if id in self._evaluated.run.plan.facts}
+
+    @property
+    def conditions(self) -> Traced | None:
+        """The rule's conditions as they stood; None for start, limit and rounding."""
+        return None if self.rule is None else self._evaluated.conditions(self.rule)
+
+    def text(self, system: System = "imperial") -> str:
+        """Say why, with the values filled in."""
+        if self.rule is None:
+            return self._say(system) if self._say else ""
+        return fill(self.rule.because, self._evaluated.run.plan.facts, self._evaluated.look, system)
+
+    def teaches(self, system: System = "imperial") -> str:
+        """Say what the rule teaches, with the values filled in."""
+        if self.rule is None:
+            return ""
+        return fill(self.rule.teaches, self._evaluated.run.plan.facts, self._evaluated.look, system)
+
+    def __repr__(self) -> str:
+        return f"Line({self.kind}, {self.rule.id if self.rule else None}, {self.points or self.adjust})"
+
+
+class Silent:
+    """A rule that did not speak."""
+
+    __slots__ = ("_evaluated", "rule")
+
+    def __init__(self, evaluated: Evaluated, rule: Rule) -> None:
+        self.rule = rule
+        self._evaluated = evaluated
+
+    @property
+    def conditions(self) -> Traced:
+        """Its conditions as they stood."""
+        return self._evaluated.conditions(self.rule)
+
+    @property
+    def blockers(self) -> tuple[Traced, ...]:
+        """The comparisons that kept it silent; the ramp's own fact where that is absent."""
+        found = self.conditions.blockers()
+        ramp = self.rule.effect.ramp
+        if ramp is not None and (view := self._evaluated.look(ramp.fact)).best is None:
+            found = (*found, Traced(None, 0, ramp.fact, view))
+        return found
+
+
+class Standing:
+    """One candidate's standing in a choice."""
+
+    __slots__ = ("_evaluated", "_outcome", "_place", "candidate", "high", "is_ruled_out", "low", "points")
+
+    def __init__(self, candidate: Candidate, run: Run, outcome: Outcome, place: int) -> None:
+        self.candidate = candidate
+        """The candidate, with its own facts."""
+        self.points = outcome.points
+        """Sum of the lines, thousandths."""
+        self.low, self.high = outcome.low, outcome.high
+        """Bounds over all that open questions permit; -inf where it is, or may be, ruled out."""
+        self.is_ruled_out = bool(outcome.masks.best & run.plan.rule_outs)
+        self._evaluated = Evaluated(run, candidate.views, outcome)
+        self._outcome, self._place = outcome, place
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        """The rules that spoke for or against, weightiest first; they add up to `points`."""
+        at = self._evaluated
+        found = [Line("rule", rule, at, points=at.result(rule)) for rule in at.spoke(ruling_out=False)]
+        return tuple(sorted(found, key=lambda line: -abs(line.points)))
+
+    @property
+    def ruled_out(self) -> tuple[Line, ...]:
+        """The rules that ruled it out; empty when none did."""
+        if not self.is_ruled_out:
+            return ()
+        return tuple(Line("rule", rule, self._evaluated) for rule in self._evaluated.spoke(ruling_out=True))
+
+    @property
+    def silent(self) -> tuple[Silent, ...]:
+        """The rules that did not speak, each with its conditions."""
+        return self._evaluated.silent()
+
+    def view(self, fact: str) -> View:
+        """Return a fact as this candidate's evaluation read it."""
+        return self._evaluated.look(fact)
+
+    def __repr__(self) -> str:
+        return f"Standing({self.candidate.id!r}, {self.points / 1000:g}{', ruled out' if self.is_ruled_out else ''})"
+
+
+class Choice:
+    """A choice decided: every candidate's standing, best first, those ruled out last."""
+
+    __slots__ = ("_run", "_settled", "decision", "standings")
+
+    def __init__(self, decision: Decision, run: Run, standings: list[Standing]) -> None:
+        self.decision = decision
+        self.standings = tuple(sorted(standings, key=lambda s: (s.is_ruled_out, -s.points, s._place)))
+        self._run = run
+        self._settled: bool | None = None
+
+    @property
+    def pick(self) -> Standing | None:
+        """The best candidate; None when there is none, or all are ruled out."""
+        first = self.standings[0] if self.standings else None
+        return None if first is None or first.is_ruled_out else first
+
+    @property
+    def runner_up(self) -> Standing | None:
+        """The second best; None when there is none that is not ruled out."""
+        second = self.standings[1] if len(self.standings) > 1 else None
+        return None if second is None or second.is_ruled_out else second
+
+    @property
+    def margin(self) -> int | None:
+        """Points between pick and runner-up, thousandths; None without a runner-up."""
+        pick, second = self.pick, self.runner_up
+        return None if pick is None or second is None else pick.points - second.points
+
+    @property
+    def settled(self) -> bool:
+        """Whether no answer to any open question can change the pick: a proof."""
+        if self._settled is None:
+            from rules.engine.settle import settled
+
+            self._settled = settled(self._run, self.standings)
+        return self._settled
+
+    def standing(self, id: str) -> Standing | None:
+        """Return the standing of a candidate by its id."""
+        return next((s for s in self.standings if s.candidate.id == id), None)
+
+
+class Amount:
+    """An amount decided: start, adjustments, limit and rounding, which add up to the pick."""
+
+    __slots__ = ("_evaluated", "decision", "high", "lines", "low", "pick", "start")
+
+    def __init__(
+        self,
+        decision: Decision,
+        evaluated: Evaluated,
+        start: int,
+        lines: tuple[Line, ...],
+        low: int,
+        high: int,
+    ) -> None:
+        self.decision = decision
+        self.start = start
+        """Where it starts, thousandths of the unit."""
+        self.lines = lines
+        """Start, rules (weightiest first), limit and rounding; `start` and every `adjust` add up to `pick`."""
+        self.pick = start + sum(line.adjust for line in lines)
+        """What was decided, thousandths of the unit."""
+        self.low, self.high = low, high
+        """What it could still become, thousandths of the unit."""
+        self._evaluated = evaluated
+
+    @property
+    def pick_si(self) -> float:
+        """What was decided, SI."""
+        return unit(self.decision.unit).to_si(self.pick / 1000)
+
+    def pinned(self, si: float, say: Callable[[System], str]) -> Amount:
+        """Return the amount held at a value (SI) that a person set; the last line of its ledger says so."""
+        wanted = round(unit(self.decision.unit).from_si(si) * 1000)
+        line = Line("pinned", None, self._evaluated, adjust=wanted - self.pick, say=say)
+        return Amount(self.decision, self._evaluated, self.start, (*self.lines, line), wanted, wanted)
+
+    @property
+    def settled(self) -> bool:
+        """Whether no answer can move it by more than the decision's materiality."""
+        return max(self.high - self.pick, self.pick - self.low) <= self.decision.materiality
+
+    @property
+    def silent(self) -> tuple[Silent, ...]:
+        """The rules that did not speak, each with its conditions."""
+        return self._evaluated.silent()
+
+    def view(self, fact: str) -> View:
+        """Return a fact as this evaluation read it."""
+        return self._evaluated.look(fact)
+
+
+class Notice:
+    """A caution or advice whose condition holds."""
+
+    __slots__ = ("_line", "rule")
+
+    def __init__(self, rule: Rule, evaluated: Evaluated) -> None:
+        self.rule = rule
+        self._line = Line("rule", rule, evaluated)
+
+    @property
+    def kind(self) -> str:
+        """`caution` or `advise`."""
+        return self.rule.effect.kind
+
+    @property
+    def topic(self) -> str:
+        """What it is about."""
+        return self.rule.effect.topic
+
+    @property
+    def facts(self) -> dict[str, View]:
+        """The facts that it read or names."""
+        return self._line.facts
+
+    @property
+    def conditions(self) -> Traced | None:
+        """Its conditions as they stood."""
+        return self._line.conditions
+
+    def text(self, system: System = "imperial") -> str:
+        """Say it, with the values filled in."""
+        return self._line.text(system)

@@ -1,0 +1,1 @@
+"""Reads the rule language out of TOML: strict, every fault found, each with its place."""

@@ -1,0 +1,239 @@
+"""Reads facts and assumptions."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any, cast
+
+from rules.engine.faults import did_you_mean
+from rules.engine.language import Ask, Assumption, Fact, Kind
+from rules.engine.reading.conditions import ConditionReader
+from rules.engine.reading.effects import read_topic
+from rules.engine.reading.sources import read_source
+from rules.engine.reading.table import ID, KEBAB, Table, given
+from rules.engine.views import CouldBe, Value
+from rules.units import UnitError, unit, words
+
+KINDS = ("number", "choice", "set", "shares")
+CLAIMS = ("measured", "said", "estimated")
+SNAKE_WANTED = "lower-case letters, digits and underscores, a letter first"
+KEBAB_WANTED = "lower-case letters, digits and hyphens"
+
+
+def read_assumption(table: Table) -> Assumption:
+    """Read one [[assumption]]."""
+    id = table.id("id", KEBAB, KEBAB_WANTED)
+    symbol = _unit(table)
+    raw = table.raw("value", "its value is wanted")
+    range: tuple[float, float] | None = None
+    values: tuple[str, ...] = ()
+    value: Value = 0.0
+    if table.has("values"):
+        values = _words(table)
+        value = _word_value(table, raw, values)
+    else:
+        range = table.pair(
+            "range", symbol, "its plausible range is wanted, [lowest, highest], or its 'values'"
+        )
+        number = None if raw is None else table.quantity(("value",), raw, symbol)
+        value = 0.0 if number is None else number
+        if range and number is not None and not _inside(number, range):
+            _outside(table, "value", raw, id, range, symbol)
+    text, source = table.sentence("text"), read_source(table)
+    table.close()
+    return Assumption(id, value, range, values, symbol, text, source)
+
+
+def _inside(value: float, range: tuple[float, float]) -> bool:
+    """Return whether a value lies in a range, a rounding error allowed."""
+    slack = 1e-9 * (range[1] - range[0])
+    return range[0] - slack <= value <= range[1] + slack
+
+
+def _outside(table: Table, key: str, raw: Any, id: str, range: tuple[float, float], symbol: str) -> None:
+    """Note that a value lies outside the range of its owner."""
+    within = f"{words(range[0], symbol)} to {words(range[1], symbol)}"
+    table.fault("outside-range", (key,), given=given(raw), fact=id, range=within)
+
+
+def _word_value(table: Table, raw: Any, values: tuple[str, ...]) -> Value:
+    """Read an assumption's word, or list of words."""
+    if raw is None:
+        return ""
+    if isinstance(raw, list):
+        return frozenset(table.match(("value", i), word, values) for i, word in enumerate(raw))
+    return table.match(("value",), raw, values)
+
+
+def _unit(table: Table) -> str:
+    """Read a unit by its symbol; a plain number when there is none."""
+    raw = table.raw("unit")
+    if raw is None or raw == "":
+        return ""
+    if not isinstance(raw, str):
+        table.fault("wrong-type", ("unit",), wanted="a unit such as 'mph'", given=given(raw))
+        return ""
+    try:
+        return unit(raw).symbol
+    except UnitError as error:
+        table.fault("bad-quantity", ("unit",), why=str(error))
+        return ""
+
+
+def _words(table: Table) -> tuple[str, ...]:
+    """Read the words that a fact or assumption may be."""
+    rows = table.items("values", "the list of its words is wanted")
+    for i, word in enumerate(rows):
+        if not isinstance(word, str) or not ID.fullmatch(word) or len(word) > 40:
+            table.fault("bad-id", ("values", i), given=given(word).strip("'"), wanted=SNAKE_WANTED)
+        elif word in rows[:i]:
+            table.fault(
+                "duplicate", ("values", i), what="word", id=word, where="an earlier place of the list"
+            )
+    return tuple(word for word in rows if isinstance(word, str))
+
+
+class FactReader:
+    """Reads [[fact]] entries against scopes, topics and assumptions."""
+
+    def __init__(
+        self, scopes: tuple[str, ...], topics: tuple[str, ...], assumptions: Mapping[str, Assumption]
+    ) -> None:
+        self._scopes, self._topics, self._assumptions = scopes, topics, assumptions
+
+    def read(self, table: Table) -> Fact:
+        """Read one fact; whether its question applies is read later, when all facts are there."""
+        id = table.id("id", ID, SNAKE_WANTED)
+        scope = read_scope(table, self._scopes)
+        kind = cast(Kind, table.word("kind", KINDS, "its kind is wanted: " + ", ".join(KINDS)))
+        number = kind == "number"
+        symbol = _unit(table) if number else ""
+        range = table.pair("range", symbol, "its range is wanted, [lowest, highest]") if number else None
+        values = () if number or not kind else _words(table)
+        title, text = table.sentence("title"), table.sentence("text")
+        derived = table.flag("derived")
+        ask = self._ask(table)
+        if ask and derived:
+            table.fault("derived-asked", ("derived",))
+        fact = Fact(
+            id, scope, kind, symbol, values, range or (0.0, 0.0), title, text, read_source(table),
+            _widest(kind, range, values), ask, self._fallback(table, kind, symbol, values),
+            self._spread(table, symbol) if number else {}, _plausible(table, kind, symbol, values),
+            derived, table.word("decided_with", (str(table.data.get("decided_with")),)) or None,
+        )  # fmt: skip
+        table.close(("unit", "range", "spread") if not number else ("values",))
+        return fact
+
+    def _ask(self, table: Table) -> Ask | None:
+        inner = table.table("ask")
+        if inner is None:
+            return None
+        topic = read_topic(inner, "topic", self._topics)
+        order = inner.whole("order", "its place among the questions of the topic is wanted")
+        always = inner.flag("always")
+        inner.has("applies")
+        inner.close()
+        return Ask(topic, order, always)
+
+    def _fallback(self, table: Table, kind: str, symbol: str, values: tuple[str, ...]) -> str | None:
+        raw = table.raw("fallback")
+        if raw is None:
+            return None
+        found = self._assumptions.get(raw) if isinstance(raw, str) else None
+        if found is None:
+            hint = did_you_mean(str(raw), self._assumptions)
+            table.fault("unknown-assumption", ("fallback",), id=given(raw).strip("'"), hint=hint)
+            return None
+        if kind == "number" and found.range is not None:
+            if unit(found.unit).dimension != unit(symbol).dimension:
+                table.fault(
+                    "wrong-dimension", ("fallback",), assumption=found.id, given=found.unit or "plain numbers",
+                    fact=given(table.data.get("id")).strip("'"), wanted=symbol or "plain numbers",
+                )  # fmt: skip
+            return found.id
+        wanted = found.value if isinstance(found.value, frozenset) else {found.value}
+        if kind == "number" or found.range is not None or not wanted <= set(values):
+            fits = "a number" if kind == "number" else f"one of {', '.join(values)}"
+            table.fault(
+                "assumption-kind", ("fallback",), assumption=found.id, given=given(found.value), wanted=fits
+            )
+            return None
+        return found.id
+
+    def _spread(self, table: Table, symbol: str) -> dict[str, float]:
+        inner = table.table("spread")
+        if inner is None:
+            return {}
+        spread = {}
+        for how in CLAIMS:
+            raw = inner.raw(how)
+            value = None if raw is None else inner.quantity((how,), raw, symbol, difference=True)
+            if value is not None and value < 0:
+                inner.fault("bad-materiality", (how,))
+            elif value is not None:
+                spread[how] = value
+        inner.close()
+        return spread
+
+
+def read_scope(table: Table, scopes: tuple[str, ...]) -> str:
+    """Read the scope of an entry."""
+    raw = table.raw("scope", "its scope is wanted: " + ", ".join(scopes))
+    if raw is None or raw in scopes:
+        return raw or ""
+    table.fault("unknown-scope", ("scope",), id=given(raw).strip("'"), hint=did_you_mean(str(raw), scopes))
+    return ""
+
+
+def _widest(kind: str, range: tuple[float, float] | None, values: tuple[str, ...]) -> CouldBe:
+    """Return what a fact could be while nothing is known of it."""
+    if kind == "number":
+        return range or (0.0, 0.0)
+    return (frozenset(), frozenset(values)) if kind == "set" else frozenset(values)
+
+
+def _plausible(
+    table: Table, kind: str, symbol: str, values: tuple[str, ...]
+) -> tuple[float, float] | dict[str, float] | None:
+    """Read where an open question's answer is likely."""
+    if not table.has("plausible"):
+        return None
+    if kind == "number":
+        return table.pair("plausible", symbol, "")
+    inner = table.table("plausible", "a table of words and weights")
+    if inner is None:
+        return None
+    weights: dict[str, float] = {}
+    for word in list(inner.data)[:100]:
+        raw = inner.raw(word)
+        if word not in values:
+            inner.match((word,), word, values)
+        elif isinstance(raw, bool) or not isinstance(raw, int | float) or not 0 <= raw < 1e6:
+            inner.fault("wrong-type", (word,), wanted="a weight from 0 up", given=given(raw))
+        else:
+            weights[word] = float(raw)
+    if weights and not sum(weights.values()) > 0:
+        inner.fault("wrong-type", wanted="a weight above 0 for at least one word", given="nothing but 0")
+    return weights
+
+
+def with_applies(fact: Fact, table: Table, conditions: ConditionReader) -> Fact:
+    """Read when a fact's question applies, now that every fact is there."""
+    inner = table.data.get("ask")
+    if fact.ask is None or not isinstance(inner, dict) or "applies" not in inner:
+        return fact
+    applies = table.inner(("ask",), inner).table("applies", "a condition")
+    return fact if applies is None else replace(fact, ask=replace(fact.ask, applies=conditions.read(applies)))
+
+
+def parts(fact: Fact) -> list[Fact]:
+    """Return the parts of a shares fact, each a number fact of its own."""
+    return [
+        Fact(
+            f"{fact.id}.{value}", fact.scope, "number", "%", (), (0.0, 1.0),
+            f"{fact.title}: {value.replace('_', ' ')}", fact.text, fact.source, (0.0, 1.0),
+            derived=True, decided_with=fact.decided_with, part_of=fact.id,
+        )
+        for value in fact.values
+    ]  # fmt: skip

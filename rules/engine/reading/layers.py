@@ -1,0 +1,180 @@
+"""Gathers the entries of a folder and its overlays by id, before any is read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from rules.engine.document import Document, FileProblem, read_toml
+from rules.engine.faults import Fault, RuleBaseFaults, did_you_mean
+from rules.engine.reading.table import Sink, Table, given
+
+ENTRIES = ("fact", "assumption", "decision", "rule")
+BASE_KEYS = ("schema", "name", "scopes", "topics", "largest_cliff", "off")
+BASE_FILE = "base.toml"
+MOST_FILES = 200
+MOST_ENTRIES = {"fact": 1000, "assumption": 1000, "decision": 100, "rule": 3000}
+
+
+@dataclass(slots=True)
+class Gathered:
+    """Every entry by kind and id, in the order declared, and the tables of base.toml."""
+
+    sink: Sink = field(default_factory=Sink)
+    broken_files: list[Fault] = field(default_factory=list)
+    entries: dict[str, dict[str, Table]] = field(default_factory=lambda: {kind: {} for kind in ENTRIES})
+    base: Table | None = None
+    _changed: dict[str, Table] = field(default_factory=dict)
+    """What an overlay has replaced or switched off so far."""
+
+
+def gather(folder: Path, overlays: Sequence[Path]) -> Gathered:
+    """Read every file of the folder and its overlays."""
+    gathered = Gathered()
+    for layer, place in enumerate((folder, *overlays)):
+        documents = list(_documents(place, gathered.broken_files))
+        for document in documents:
+            _take(gathered, document, layer)
+        for document in documents:
+            _switch_off(gathered, document, layer)
+    if gathered.base is None and not gathered.broken_files:
+        raise RuleBaseFaults((Fault("no-base", folder, 0, 0, "", "", {}),))
+    return gathered
+
+
+def _documents(folder: Path, broken: list[Fault]) -> Iterator[Document]:
+    """Yield the documents of a folder by name; files that cannot be read become faults."""
+    try:
+        if not folder.is_dir():
+            code = "not-folder" if folder.exists() else "no-folder"
+            raise RuleBaseFaults((Fault(code, folder, 0, 0, "", "", {}),))
+        files = sorted(path for path in folder.iterdir() if path.suffix == ".toml")
+    except OSError as error:
+        data = {"why": f"this folder cannot be read: {error.strerror}"}
+        raise RuleBaseFaults((Fault("bad-quantity", folder, 0, 0, "", "", data),)) from None
+    if not files:
+        raise RuleBaseFaults((Fault("no-files", folder, 0, 0, "", "", {}),))
+    if len(files) > MOST_FILES:
+        data = {"count": len(files), "most": MOST_FILES}
+        raise RuleBaseFaults((Fault("too-many-files", folder, 0, 0, "", "", data),))
+    for path in files:
+        try:
+            yield read_toml(path)
+        except FileProblem as problem:
+            if problem.code != "empty":
+                data = {"why": problem.message}
+                broken.append(Fault("bad-quantity", path, problem.line, problem.column, "", "", data))
+
+
+def _take(gathered: Gathered, document: Document, layer: int) -> None:
+    """Take the entries of one document."""
+    for key, raw in document.data.items():
+        if key in ENTRIES:
+            _take_entries(gathered, document, layer, key, raw)
+        elif key in BASE_KEYS and document.path.name == BASE_FILE:
+            continue
+        else:
+            gathered.sink.note(
+                document, (key,), "unknown-table", "", "", at_key=True, key=given(key)[1:-1],
+                hint=did_you_mean(key, (*ENTRIES, *BASE_KEYS)),
+            )  # fmt: skip
+    if document.path.name == BASE_FILE:
+        base = {key: document.data[key] for key in BASE_KEYS if key in document.data}
+        table = Table(document, (), base, "", gathered.sink)
+        if layer == 0:
+            gathered.base = table
+        elif "schema" in base:
+            read_schema(table)
+
+
+def _take_entries(gathered: Gathered, document: Document, layer: int, kind: str, raw: Any) -> None:
+    """Take the entries of one array of tables, replacing those of the layers below."""
+    if not isinstance(raw, list):
+        wanted = f"a list of tables, each under [[{kind}]],"
+        gathered.sink.note(
+            document, (kind,), "wrong-type", "", kind, at_key=True, wanted=wanted, given=given(raw)
+        )
+        return
+    known = gathered.entries[kind]
+    for index, data in enumerate(raw):
+        path = (kind, index)
+        if not isinstance(data, dict):
+            gathered.sink.note(
+                document,
+                path,
+                "wrong-type",
+                "",
+                f"{kind}[{index + 1}]",
+                at_key=True,
+                wanted="a table",
+                given=given(data),
+            )
+            continue
+        if len(known) >= MOST_ENTRIES[kind]:
+            gathered.sink.note(
+                document, path, "too-many", "", kind, at_key=True, count=len(raw), most=MOST_ENTRIES[kind]
+            )
+            return
+        id = data.get("id")
+        name = (
+            f"{kind} '{id}'"
+            if isinstance(id, str) and id.isprintable() and len(id) < 100
+            else f"{kind}[{index + 1}]"
+        )
+        table = Table(document, path, data, name, gathered.sink)
+        _place(gathered, kind, id if isinstance(id, str) else f"\0{document.path}{index}", table, layer)
+
+
+def _place(gathered: Gathered, kind: str, id: str, table: Table, layer: int) -> None:
+    """Put one entry under its id; twice in one layer is a fault, and so are two overlays on one id."""
+    known = gathered.entries[kind]
+    before = known.get(id)
+    if before is None:
+        if layer:
+            gathered._changed[id] = table
+        known[id] = table
+        return
+    changed = gathered._changed.get(id)
+    if layer == 0 or changed is not None and changed.doc.path.parent == table.doc.path.parent:
+        table.fault("duplicate", ("id",), what=kind, id=id, where=place(before))
+    elif changed is not None:
+        table.fault("overlay-conflict", ("id",), id=id, where=place(changed))
+    else:
+        known[id] = gathered._changed[id] = table
+
+
+def place(table: Table) -> str:
+    """Name where a table stands."""
+    line, _ = table.doc.position(table.path, key=True)
+    return f"{table.doc.path.name} line {line}"
+
+
+def _switch_off(gathered: Gathered, document: Document, layer: int) -> None:
+    """Switch off the ids that an overlay names."""
+    if document.path.name != BASE_FILE or "off" not in document.data:
+        return
+    table = Table(document, (), {"off": document.data["off"]}, "", gathered.sink)
+    if layer == 0:
+        table.fault("off-in-base", ("off",), at_key=True)
+        return
+    for index, id in enumerate(table.items("off", "a list of ids to switch off")):
+        kinds = [kind for kind in ENTRIES if isinstance(id, str) and id in gathered.entries[kind]]
+        if not kinds:
+            known = [i for kind in ENTRIES for i in gathered.entries[kind]]
+            hint = did_you_mean(str(id), known)
+            table.fault("off-unknown", ("off", index), id=given(id).strip("'"), hint=hint)
+        elif id in gathered._changed:
+            table.fault("overlay-conflict", ("off", index), id=id, where=place(gathered._changed[id]))
+        else:
+            for kind in kinds:
+                gathered._changed[id] = table
+                del gathered.entries[kind][id]
+
+
+def read_schema(table: Table) -> None:
+    """Refuse every schema but 1."""
+    raw = table.raw("schema", "write schema = 1")
+    if raw is not None and (isinstance(raw, bool) or raw != 1):
+        table.fault("bad-schema", ("schema",), given=given(raw))
