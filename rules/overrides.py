@@ -13,7 +13,7 @@ from rules.facts.subject import Override
 from rules.ladder.pairs import Pair, pairs
 from rules.ladder.stocked import Barred, places, rung
 from rules.problems import Problem
-from rules.units import UnitError, parse
+from rules.units import UnitError, parse, unit, words
 from rules.workbench import finish
 
 if TYPE_CHECKING:
@@ -101,7 +101,7 @@ def _other_pair(
 ) -> tuple[Pair, Overridden]:
     """Put the fitter's pair in the engine's place."""
     other = find_pair(met, override.value)
-    standings = {standing.candidate: standing.points for standing in pairing.standings}
+    standings = {standing.candidate.id: standing.points for standing in pairing.standings}
     cost = (standings.get(other.id, 0) - standings.get(picked.id, 0)) / 1000
     carry = _together(other) - _together(picked)
     one = Overridden(
@@ -152,9 +152,10 @@ def _score(house: House, golfer: Golfer, pair: Pair) -> float:
 def _pin(role: str, part: str, before: Choice | Amount, override: Override) -> object:
     """Read an override's value as what the decision takes."""
     if isinstance(before, Amount):
-        unit, (low, high) = before.decision.unit, before.decision.limits
+        shown = unit(before.decision.unit)
+        low, high = (shown.to_si(limit / 1000) for limit in before.decision.limits)
         try:
-            value = parse(override.value, unit)
+            value = parse(override.value, shown)
         except UnitError as error:
             raise OverrideProblem(f"the override '{role}.{part}': {error}") from None
         if not low <= value <= high:
@@ -162,7 +163,7 @@ def _pin(role: str, part: str, before: Choice | Amount, override: Override) -> o
                 f"the override '{role}.{part}' = {override.value} is outside the decision's limits"
             )
         return value
-    names = tuple(standing.candidate for standing in before.standings)
+    names = tuple(standing.candidate.id for standing in before.standings)
     found = override.value if override.value in names else match_word(override.value, names)
     if found is None:
         raise OverrideProblem(
@@ -184,12 +185,12 @@ def _pinned(place: Place, old: Rung, part: str, pin: object) -> Place:
 def _said(before: Choice | Amount) -> str:
     """Return what the engine decided, in words."""
     if isinstance(before, Amount):
-        return before.words()
-    return before.pick.candidate if before.pick else ""
+        return words(before.pick_si, before.decision.unit)
+    return before.pick.candidate.id if before.pick else ""
 
 
 def _same(before: Choice | Amount, pin: object) -> bool:
     """Say whether the engine decides the same by itself."""
     if isinstance(before, Amount):
         return abs(before.pick_si - float(pin)) < 1e-9  # type: ignore[arg-type]
-    return before.pick is not None and before.pick.candidate == pin
+    return before.pick is not None and before.pick.candidate.id == pin

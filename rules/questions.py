@@ -111,5 +111,3 @@ def _weight(base: RuleBase, rule: Rule) -> float:
     if effect.kind == "adjust" and rule.decision is not None:
         return span / max(1, base.decisions[rule.decision].materiality)
     return span / 1000
-
-

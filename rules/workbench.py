@@ -71,7 +71,7 @@ def _direction(base: RuleBase, rung: Rung, needed: float) -> tuple[Choice, str]:
     seen = {**rung.views, **_sum_facts(base, needed, 0.0)}
     options = [Candidate(name, views(base, {"direction": Known(name)})) for name in _DIRECTIONS]
     choice = base.choose("ports", seen, options)
-    return choice, choice.pick.candidate if choice.pick else "even"
+    return choice, choice.pick.candidate.id if choice.pick else "even"
 
 
 def _ports(head: Head) -> list[ports.Port]:

@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import TYPE_CHECKING, Any, Literal, cast
+from typing import TYPE_CHECKING, Any, Literal
 
 from rules.problems import Problem
 from rules.units import UnitError, parse, unit, words
@@ -213,7 +213,7 @@ def _write_value(fact: Fact, value: Said) -> object:
         return {name: round(share * 100, 10) for name, share in value.items()}
     if isinstance(value, str) or value is None:
         return value
-    number = _shortest(unit(fact.unit).from_si(cast(float, value)), cast(float, value), fact.unit)
+    number = _shortest(unit(fact.unit).from_si(value), value, fact.unit)
     if fact.unit in ("", "strokes"):
         return int(number) if number == int(number) else number
     return f"{number:.12g} {fact.unit}"

@@ -106,7 +106,8 @@ def golfer(base: RuleBase, subject: Subject) -> Golfer:
 
 def _by_kind(subject: Subject) -> dict[Kind, list[Shot]]:
     """Return the shots of a trial by the type of club that hit them."""
-    kinds = {club.name: club.kind for club in (*subject.owned, *subject.trial_clubs)}
+    kinds: dict[str, Kind] = {club.name: club.kind for club in subject.owned}
+    kinds |= {club.name: club.kind for club in subject.trial_clubs}
     sorted_out: dict[Kind, list[Shot]] = {}
     for shot in subject.shots:
         sorted_out.setdefault(kinds[shot.club], []).append(shot)

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, cast
 
-from rules.engine.views import View
+from rules.engine.views import Status, View
 from rules.facts.answers import How
 
 if TYPE_CHECKING:
@@ -58,7 +58,7 @@ def view(fact: Fact, known: Known) -> View:
         return View(known.value, fact.widest, "open", known.how, known.spread)
     if known.value is None:
         return View(None, None, "unknown", "assumed", 0.0)
-    status = "unknown" if known.closed else "known"
+    status: Status = "unknown" if known.closed else "known"
     return View(known.value, fact.point(known.value), status, known.how, known.spread)
 
 

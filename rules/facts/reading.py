@@ -135,7 +135,7 @@ def _read_fields(table: object, fields: Mapping[str, _Field], path: Path) -> dic
             value = fields[key].read(_angle_face(raw) if key in ("face", "face_angle") else raw)
         except (ValueError, UnitError) as error:
             raise SubjectProblem(here, f"{key.removesuffix('_mm').removesuffix('_yd')}: {error}") from None
-        read[_RENAMED.get(key, key)] = value
+        read[_RENAMED.get(str(key), str(key))] = value
     return read
 
 

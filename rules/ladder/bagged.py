@@ -6,12 +6,13 @@ import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from rules.bench.balance import mass_per_point
+from rules.bench.build import SETBACK
+from rules.bench.shorten import shorten
 from rules.facts.known import Known, views
 from rules.ladder.flown import flown
-from rules.ladder.rung import Rung, Spec, trade_name
+from rules.ladder.rung import Rung, Spec, State, trade_name
 from rules.ladder.start import usual_length
-from rules.units import parse
+from rules.units import System, parse
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
@@ -28,6 +29,7 @@ _SOLD_LONGER = 0.5 * _INCH
 _SOLD_BALANCE = 1.0
 """Swing weight of a club of which none was read, points from D0 (common practice: D0 to D2)."""
 _USUAL_LOFT = {"fairway": 15.5 * _DEGREE, "hybrid": 21 * _DEGREE}
+_USUAL_SHAFT = parse("65 g", "kg")
 _USUAL_MASS = {"fairway": 0.212, "hybrid": 0.230}
 _WORTH_CUTTING = 0.5 * _INCH
 """Less than this is not worth the work of an alteration (common practice: half-inch steps)."""
@@ -44,7 +46,7 @@ def bagged(base: RuleBase, golfer: Golfer, club: OwnedClub, flier: Flier | None 
     wanted = base.amount(
         "length", {**shared, **views(base, {"usual_length": Known(_start(base, club, as_is))})}
     )
-    made = [_rung(base, golfer, club, as_is, 0.0, shared, wanted.pinned(as_is.length), flier)]
+    made = [_rung(base, golfer, club, as_is, 0.0, shared, wanted.pinned(as_is.length, _kept), flier)]
     cut = as_is.length - wanted.pick_si
     if cut >= _WORTH_CUTTING - 1e-9:
         after = _altered(club, as_is, cut)
@@ -70,12 +72,11 @@ def _spec(base: RuleBase, club: OwnedClub) -> Spec:
 def _altered(club: OwnedClub, spec: Spec, cut: float) -> Spec:
     """Return an owned club shortened and reweighted within what its head can take.
 
-    Six points an inch go (bench rule); each gram put back at the head returns its own share.
+    The exact sum of the bench, for a shaft of usual mass; what the head cannot take is lost balance.
     """
-    lost = cut / _INCH * 5.2
-    per_point = mass_per_point(spec.length - cut - 0.6 * _INCH)
-    back = min(lost * per_point, club.can_add or 0.0)
-    balance = spec.balance - lost + back / per_point
+    work = shorten(spec.length, spec.length - cut, spec.impact_mass, _USUAL_SHAFT, setback=SETBACK)
+    back = min(work.restore, club.can_add or 0.0)
+    balance = spec.balance + work.points_change + back / work.mass_per_point
     return replace(spec, length=spec.length - cut, balance=balance, impact_mass=spec.impact_mass + back)
 
 
@@ -94,6 +95,11 @@ def _facts(base: RuleBase, club: OwnedClub, length: float, cut: float, state: st
     return views(base, known)
 
 
+def _kept(_: System) -> str:
+    """Say why an amount of an owned club is not what the rules would build."""
+    return "His own club, as it is or as its head allows."
+
+
 def slug(name: str) -> str:
     """Return a club's name as part of an id: lower case, words joined by hyphens."""
     return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:40] or "club"
@@ -105,8 +111,8 @@ def _rung(
 ) -> Rung:  # fmt: skip
     """Return one rung of an owned club."""
     decisions: dict[str, Choice | Amount] = {"length": length}
-    decisions["balance"] = base.amount("balance", seen).pinned(spec.balance)
-    state = "altered" if cut else "as_it_is"
+    decisions["balance"] = base.amount("balance", seen).pinned(spec.balance, _kept)
+    state: State = "altered" if cut else "as_it_is"
     ending = f"-at-{spec.length / _INCH:g}-in" if cut else ""
     label = f"{trade_name(club.kind, spec.loft / _DEGREE)}, his own"
     return Rung(

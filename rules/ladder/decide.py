@@ -94,7 +94,7 @@ def _choose(base: RuleBase, made: Decided, decision: str, options: Sequence[Opti
     picked = (
         wanted
         if wanted in {option.id for option in options}
-        else (choice.pick.candidate if choice.pick else None)
+        else (choice.pick.candidate.id if choice.pick else None)
     )
     made.decisions[decision] = choice
     for option, candidate in zip(options, candidates, strict=True):
@@ -113,6 +113,6 @@ def _amount(base: RuleBase, made: Decided, decision: str, place: Place) -> None:
         return
     amount = base.amount(decision, made.views)
     if decision in place.pins:
-        amount = amount.pinned(cast(float, place.pins[decision]))
+        amount = amount.pinned(cast(float, place.pins[decision]), lambda _: "Set by the fitter.")
     made.decisions[decision] = amount
     made.amounts[decision] = amount.pick_si
