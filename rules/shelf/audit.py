@@ -257,13 +257,15 @@ def _promises(shelf: Shelf) -> Iterator[Finding]:
 def _gaps(shelf: Shelf) -> Iterator[Finding]:
     """List the measures left out, as the assumptions they have become."""
     for gap in shelf.assumptions():
-        used = f"{gap.value}" if isinstance(gap.value, str | bool) else _amount(gap.value, gap.symbol)
+        used = _amount(gap.value, gap.symbol)
         spread = f", between {' and '.join(_amount(end, gap.symbol) for end in gap.span)}" if gap.span else ""
         yield _note(gap.part, f"{gap.field} was not measured; {used} is assumed{spread}")
 
 
 def _amount(value: object, symbol: str) -> str:
-    """Word an SI value in its own unit."""
+    """Word an SI value in its own unit; words and yes or no as they are written."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
     if not isinstance(value, int | float):
         return str(value)
     if symbol == "points":

@@ -21,6 +21,7 @@ from rules.shelf.parts import Grip, Head, Piece, Shaft
 from rules.shelf.reader import DEMO, load_shelf
 from rules.shelf.shelf import Shelf
 from rules.shelf.tables import BOOKINGS_FILE
+from rules.shelf.values import Wrong, label
 
 Counted = TypeVar("Counted", Head, Shaft, Grip, Piece)
 """A part that may be counted."""
@@ -57,6 +58,13 @@ class NotBooked(Problem):
         super().__init__(f"nothing is booked for session '{session[:60]}'{did_you_mean(session, known)}")
 
 
+class BadSessionName(Problem):
+    """A name of a session that could not be read back from the bookings."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(f"this session cannot be booked for under its name: {why}")
+
+
 @dataclass(frozen=True, slots=True)
 class OrderLine:
     """One line of the order list: a part that has run out, or nearly."""
@@ -80,9 +88,10 @@ class OrderLine:
 def book(folder: Path | None, session: str, bills: Sequence[Bill], when: datetime | None = None) -> Booking:
     """Book the parts of a session's clubs, all of them or none; an earlier booking of it is replaced.
 
-    Raises DemoIsReadOnly, NotInStock, Busy, CannotWrite, or what reading the catalogue raises.
+    Raises DemoIsReadOnly, NotInStock, BadSessionName, Busy, CannotWrite, or what reading the catalogue
+    raises.
     """
-    own = _own_shop(folder)
+    own, session = _own_shop(folder), _session(session)
     with only_writer(own):
         shelf, bookings = load_shelf(own), read_bookings(own)
         others = [one for one in bookings if one.session != session]
@@ -125,7 +134,7 @@ def orders(folder: Path, at_most: int = 0) -> tuple[OrderLine, ...]:
     booked = total(one.counts() for one in read_bookings(folder))
     labels = {key: part.id if isinstance(part, Piece) else part.label for key, part in _stock(shelf).items()}
     found = []
-    for key, number in {**_counts(shelf), **{key: 0 for key in booked if key not in labels}}.items():
+    for key, number in {**counts(shelf), **{key: 0 for key in booked if key not in labels}}.items():
         if number is None:
             continue
         left = number - booked[key]
@@ -133,6 +142,17 @@ def orders(folder: Path, at_most: int = 0) -> tuple[OrderLine, ...]:
             line = OrderLine(*key, labels.get(key, key[1]), number, booked[key], max(left, 0), max(-left, 0))
             found.append(line)
     return tuple(found)
+
+
+def _session(name: str) -> str:
+    """Insist on a name that the bookings can hold."""
+    try:
+        if label(name) == name:
+            return name
+        why = "it begins or ends with a blank"
+    except Wrong as wrong:
+        why = str(wrong)
+    raise BadSessionName(why)
 
 
 def _own_shop(folder: Path | None) -> Path:
@@ -150,17 +170,17 @@ def _stock(shelf: Shelf) -> dict[Key, Head | Shaft | Grip | Piece]:
     return {(sort, part.id): part for sort, parts in sorts for part in parts}
 
 
-def _counts(shelf: Shelf) -> dict[Key, int | None]:
+def counts(shelf: Shelf) -> dict[Key, int | None]:
     """Give every part's count by sort and id; None is a part that nobody counts."""
     return {key: part.count for key, part in _stock(shelf).items()}
 
 
 def _check(shelf: Shelf, wanted: Counter[Key], booked: Counter[Key]) -> None:
     """Refuse what is wanted if any of it is not there; NotInStock names all of it."""
-    counts = _counts(shelf)
+    there_are = counts(shelf)
     short: dict[Key, tuple[int, int]] = {}
     for key, number in wanted.items():
-        count = counts.get(key, 0)
+        count = there_are.get(key, 0)
         there = number if count is None else max(count - booked[key], 0)
         if number > there:
             short[key] = (number, there)
