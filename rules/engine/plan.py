@@ -121,7 +121,7 @@ class Plan:
 
 def assumptions_of(rule: Rule) -> frozenset[str]:
     """Return the assumptions that a rule's thresholds use."""
-    used = set()
+    used: set[str] = set()
     for atom in atoms(rule.when):
         ends = atom.value if isinstance(atom.value, tuple) else (atom.value,)
         used.update(end.id for end in ends if isinstance(end, Assumed))

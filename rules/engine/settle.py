@@ -58,7 +58,7 @@ class Pairwise:
 
     def _rule(
         self, bit: int, mine: dict[int, tuple[int, int]], theirs: dict[int, tuple[int, int]], rival: Outcome
-    ) -> int:
+    ) -> float:
         """Return the least difference that one rule can make."""
         if bit & self._shared_only:
             return 0
@@ -76,7 +76,7 @@ class Pairwise:
         own_mine, own_theirs = own_certain(run, self._leader, bit), own_certain(run, rival, bit)
         if not (own_mine and own_theirs):
             return -inf
-        amount, ramp, place = run.layout.effects[bit]
+        _, ramp, place = run.layout.effects[bit]
         if ramp is None or place < 0:
             return 0
         mine = ramp_of(run, ramp, self._leader.seen[place])

@@ -74,10 +74,10 @@ class Checks:
         for effect, key in ((rule.effect, ("effect",)), (_other_effect(rule), ("contested", "effect"))):
             if effect is not None and effect.ramp is not None:
                 self._may_read(table, key, effect.ramp.fact, rule.scope, decision)
-        for key in ("because", "teaches"):
-            for id in named_facts(getattr(rule, key)):
+        for name in ("because", "teaches"):
+            for id in named_facts(getattr(rule, name)):
                 if id in self._facts:
-                    self._may_read(table, (key,), id, rule.scope, decision)
+                    self._may_read(table, (name,), id, rule.scope, decision)
 
     def _may_read(
         self, table: Table, key: tuple[str, ...], id: str, scope: str, decision: Decision | None

@@ -57,8 +57,8 @@ def _documents(folder: Path, broken: list[Fault]) -> Iterator[Document]:
     if not files:
         raise RuleBaseFaults((Fault("no-files", folder, 0, 0, "", "", {}),))
     if len(files) > MOST_FILES:
-        data = {"count": len(files), "most": MOST_FILES}
-        raise RuleBaseFaults((Fault("too-many-files", folder, 0, 0, "", "", data),))
+        counts = {"count": len(files), "most": MOST_FILES}
+        raise RuleBaseFaults((Fault("too-many-files", folder, 0, 0, "", "", counts),))
     for path in files:
         try:
             yield read_toml(path)

@@ -80,10 +80,10 @@ class Table:
         """The path as a person counts it, from the entry on."""
         self._known: set[str] = set()
 
-    def fault(self, code: str, key: KeyPath = (), *, at_key: bool = False, **data: object) -> None:
+    def fault(self, code: str, at: KeyPath = (), *, at_key: bool = False, **data: object) -> None:
         """Note a fault at a key of this table."""
-        shown = shown_path((*self.inside, *key))
-        self.sink.note(self.doc, (*self.path, *key), code, self.owner, shown, at_key=at_key, **data)
+        shown = shown_path((*self.inside, *at))
+        self.sink.note(self.doc, (*self.path, *at), code, self.owner, shown, at_key=at_key, **data)
 
     def has(self, key: str) -> bool:
         """Return whether the key is there; it then counts as known."""
@@ -96,7 +96,7 @@ class Table:
         if key in self.data:
             return self.data[key]
         if wanted:
-            self.fault("missing", key=(), at_key=True, wanted=wanted, **{"key": key})
+            self.fault("missing", at_key=True, wanted=wanted, key=key)
         return None
 
     def close(self, known: Collection[str] = ()) -> None:
