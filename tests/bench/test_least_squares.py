@@ -12,7 +12,6 @@ from scipy.optimize import least_squares
 
 from rules.bench.least_squares import fit, invert
 
-
 Vector = np.ndarray[tuple[int], np.dtype[np.float64]]
 
 
