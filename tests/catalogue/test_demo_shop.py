@@ -147,7 +147,7 @@ def test_every_head_reaches_every_sensible_target_at_every_sensible_length(demo:
 def test_ports_differ_in_place_and_capacity_from_head_to_head(demo: Shelf) -> None:
     for head in demo.heads:
         capacities = [port.capacity for port in head.ports]
-        assert len(set(capacities)) == len(capacities) >= 3
+        assert len(set(capacities)) == len(capacities) >= 2
         assert any(port.toeward > 20 * MM for port in head.ports)
         assert any(port.toeward < -20 * MM for port in head.ports)
     layouts = {tuple(sorted(port.name for port in head.ports)) for head in _heads(demo)}
