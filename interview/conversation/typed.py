@@ -26,7 +26,9 @@ _UNKNOWN = frozenset(
 _ABOUT = re.compile(
     r"^(?:~|about |around |roughly |approximately |approx\.? |maybe |perhaps )\s*", re.IGNORECASE
 )
-_HOW = re.compile(r"[\s,(]+(measured|said|estimated|guessed|a guess|guess)\)?$", re.IGNORECASE)
+_HOW = re.compile(
+    r"[\s,(]+(measured|said|estimated|guessed|a guess|guess|or so|or thereabouts)\)?$", re.IGNORECASE
+)
 _HOW_WORDS = {"measured": "measured", "said": "said"}
 _LETTERS = re.compile(r"[a-z0-9']+")
 _PARTS = re.compile(r"\s*(?:[,;/&]|\band\b|\bplus\b)\s*", re.IGNORECASE)

@@ -6,6 +6,7 @@ or SubjectProblem say in one sentence what is wanted.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import date, datetime
@@ -24,6 +25,9 @@ if TYPE_CHECKING:
     from rules.engine.language import Fact
 
     Facts = Mapping[str, Fact]
+
+_BARE = re.compile(r"[+-]?[\d\s.,/]+")
+"""A number without a unit, which takes the fact's own."""
 
 
 def begin(
@@ -54,19 +58,37 @@ def cleaned(value: Any) -> Any:
 
 
 def with_answer(session: Session, facts: Facts, question: str, raw: object) -> Session:
-    """Answer a question, or revise its answer, with typed text or a TOML value."""
-    fact = question_fact(facts, question)
-    return _answered(session, fact, read_answer(fact, cleaned(raw)))
+    """Answer a question, or revise its answer, with typed text or a TOML value.
+
+    What was said with its unit is kept as it was said; a bare number is given the unit it was asked in.
+    """
+    fact, said = question_fact(facts, question), cleaned(raw)
+    answer = read_answer(fact, said)
+    return _answered(session, fact, _as_said(fact, said) or write_answer(fact, answer))
 
 
 def closed(session: Session, facts: Facts, question: str) -> Session:
     """Close a question with "I don't know": what usually holds stands in for it."""
-    return _answered(session, question_fact(facts, question), UNKNOWN)
+    fact = question_fact(facts, question)
+    return _answered(session, fact, write_answer(fact, UNKNOWN))
 
 
-def _answered(session: Session, fact: Fact, answer: Answer) -> Session:
-    written = {**session.written.get("answers", {}), fact.id: write_answer(fact, answer)}
-    known = {**session.subject.answers, fact.id: answer}
+def _as_said(fact: Fact, said: object) -> object:
+    """Return an answer that has been read as it was said, where the file can hold that; else None."""
+    if isinstance(said, Mapping) and "value" in said and said.get("how") in ("measured", "estimated"):
+        plain = _as_said(fact, said["value"])
+        return plain and {"value": plain, "how": said["how"]}
+    if fact.kind == "number" and isinstance(said, str) and not _BARE.fullmatch(said):
+        return said
+    if fact.kind == "shares" and isinstance(said, Mapping) and set(said) <= set(fact.values):
+        return dict(said)
+    return None
+
+
+def _answered(session: Session, fact: Fact, text: object) -> Session:
+    """Keep an answer as its file's value, and as what that value reads as, so that the two never differ."""
+    written = {**session.written.get("answers", {}), fact.id: text}
+    known = {**session.subject.answers, fact.id: read_answer(fact, text)}
     return _unskipped(_with_answers(session, written, known), fact.id)
 
 

@@ -58,8 +58,8 @@ def session_of(data: Mapping[str, Any], facts: Facts) -> Session:
 
 
 def _placed(document: Document, fault: ValueFault | SubjectProblem) -> Fault:
-    """Add line and column to a fault."""
-    line, column = document.position(fault.path)
+    """Add line and column to a fault: of the key where the key itself is the fault, else of the value."""
+    line, column = document.position(fault.path, key=str(fault).startswith(f"'{fault.path[-1]}' is not"))
     return Fault(line, column, dotted(fault.path), str(fault))
 
 

@@ -78,6 +78,8 @@ def _value(value: Any) -> str:
         return _text(value)
     if isinstance(value, bool):
         return "true" if value else "false"
+    if isinstance(value, float) and value.is_integer():
+        return str(int(value))
     if isinstance(value, Mapping):
         return "{ " + ", ".join(_pairs(value)) + " }" if value else "{}"
     if isinstance(value, list):

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from interview.conversation import Conversation, State, answer_text, progress
+from interview.conversation.progress import standing
+from rules.facts.asked import applicable
 
 if TYPE_CHECKING:
     from interview.wording.words import Asked
@@ -43,10 +45,9 @@ def question_lines(conversation: Conversation, state: State, question: str, unit
     if answer is not None:
         said = answer_text(fact, words, answer, conversation.wording, units)
         yield conversation.wording.say("ask.said_before", state.session.voice, answer=said)
-    if question in conversation.dormant(state):
-        yield conversation.wording.say("interview.dormant", state.session.voice)
-    elif question in state.needless:
-        yield conversation.wording.say("interview.not_needed", state.session.voice)
+    how = standing(state, question, applicable(conversation.base, state.session.subject.answers))
+    if how in ("dormant", "hidden", "needless"):
+        yield conversation.wording.say(f"interview.{how}", state.session.voice)
 
 
 def why(conversation: Conversation, state: State, question: str) -> str:
@@ -63,7 +64,12 @@ def list_lines(conversation: Conversation, state: State, units: System) -> Itera
         for question, standing in topic.questions.items():
             if standing != "hidden":
                 said = _said(conversation, state, question, standing, units)
-                yield f"  {question}: {said}"
+                yield f"  {_called(conversation, state, question)}: {said}"
+
+
+def _called(conversation: Conversation, state: State, question: str) -> str:
+    """Return the name that a question goes by in a list: a customer reads its title."""
+    return conversation.base.facts[question].title if state.session.voice == "customer" else question
 
 
 def _said(conversation: Conversation, state: State, question: str, standing: str, units: System) -> str:

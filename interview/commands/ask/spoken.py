@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Container
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from interview.text import one_line
+
+if TYPE_CHECKING:
+    from rules.engine.language import Fact
 
 _WORDS = {
     "?": "why", "why": "why", "why?": "why",
@@ -40,8 +44,8 @@ class Spoken:
     """What was answered."""
 
 
-def spoken(line: str, questions: Container[str]) -> Spoken:
-    """Return what a line means.
+def spoken(line: str, questions: Mapping[str, str]) -> Spoken:
+    """Return what a line means, given the names that questions go by (see `question_names`).
 
     `handicap = 18` answers a question by name, whichever is on the screen. A name is taken as one only
     where it is a question's, so that `tee: 20` stays an answer.
@@ -53,14 +57,22 @@ def spoken(line: str, questions: Container[str]) -> Spoken:
     if word is not None:
         return Spoken(word)
     named = _NAMED.fullmatch(text)
-    if named and (question := question_name(named.group(1))) in questions:
+    if named and (question := questions.get(_name(named.group(1)))) is not None:
         return Spoken("answer", question, named.group(2))
     order = _WITH_QUESTION.fullmatch(text)
-    if order and (order.group(1).lower().startswith("go") or question_name(order.group(2)) in questions):
-        return Spoken(_AS[order.group(1).lower()], question_name(order.group(2)))
+    if order is not None:
+        word, name = _AS[order.group(1).lower()], _name(order.group(2))
+        if word == "go" or name in questions:
+            return Spoken(word, questions.get(name, name))
     return Spoken("answer", None, text)
 
 
-def question_name(text: str) -> str:
+def question_names(facts: Mapping[str, Fact]) -> dict[str, str]:
+    """Return the names that questions go by, each with its question's id: the id itself and the title."""
+    asked = {id: fact for id, fact in facts.items() if fact.ask is not None}
+    return {_name(fact.title): id for id, fact in asked.items()} | {id: id for id in asked}
+
+
+def _name(text: str) -> str:
     """Return typed text as a question's id would be written."""
     return re.sub(r"[\s-]+", "_", text.strip().lower())

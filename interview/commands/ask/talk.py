@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal
 
 from interview.commands.ask.lines import Lines
-from interview.commands.ask.showing import list_lines, question_lines, topic_line, why
-from interview.commands.ask.spoken import Spoken, spoken
+from interview.commands.ask.showing import asked, list_lines, question_lines, topic_line, why
+from interview.commands.ask.spoken import Spoken, question_names, spoken
 from interview.conversation import (
     Answered,
     Conversation,
@@ -41,6 +41,7 @@ class LineTalk:
         self.state = conversation.start(draft.session)
         self._topic = ""
         self._told: set[str] = set()
+        self._names = question_names(conversation.base.facts)
 
     def run(self) -> Ending:
         """Talk until the person is done, puts it away, or has no more lines."""
@@ -51,16 +52,13 @@ class LineTalk:
             line = self.lines.ask()
             if line is None:
                 return "done"
-            said = spoken(line, self._questions())
+            said = spoken(line, self._names)
             if said.word in ("done", "quit") or (said.word == "nothing" and self.state.asking is None):
                 return "quit" if said.word == "quit" else "done"
             try:
                 self._do(said)
             except ValueFault as fault:
                 self.lines.say(f"{fault}.")
-
-    def _questions(self) -> frozenset[str]:
-        return frozenset(id for id, fact in self.conversation.base.facts.items() if fact.ask is not None)
 
     def _say(self, key: str, **values: object) -> None:
         self.lines.say(self.conversation.wording.say(key, self.state.session.voice, **values))
@@ -71,7 +69,7 @@ class LineTalk:
             self._say("ask.help")
         elif said.word == "list":
             for line in list_lines(self.conversation, self.state, self.units):
-                self.lines.say(line, indent="    " if line.startswith(" ") else "")
+                self.lines.say(line, indent="  " if line.startswith(" ") else "")
         elif said.word == "why":
             self._tell_why(said.question or self.state.asking)
         elif (event := self._event(said)) is not None:
@@ -108,10 +106,11 @@ class LineTalk:
             return
         self._keep()
         self._tell_cautions()
-        moved = self.state.turn != before.turn
-        if not moved:
+        if self.state.turn != before.turn:
+            self._show()
+        else:
             self._say("ask.nowhere" if self.state == before else "ask.noted")
-        self._show()
+            self._show_again()
 
     def _keep(self) -> None:
         """Keep the session; a version that had to be kept beside another goes on under its new id."""
@@ -135,6 +134,11 @@ class LineTalk:
             if notice.topic in _TOLD and text not in self._told:
                 self._told.add(text)
                 self.lines.say(text)
+
+    def _show_again(self) -> None:
+        """Repeat the question that stays, without its choices."""
+        if self.state.asking is not None:
+            self.lines.say(asked(self.conversation, self.state, self.state.asking).text)
 
     def _show(self) -> None:
         """Show the question on the screen, or where the interview stands without one."""
