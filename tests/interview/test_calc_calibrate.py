@@ -91,6 +91,17 @@ def test_total_and_balance_point_serve_as_well(tmp_path: Path, capsys: Capture) 
     assert json.loads(capsys.readouterr().out)["setback_in"] == pytest.approx(SETBACK, abs=0.005)
 
 
+def test_help_shows_a_file_that_works(tmp_path: Path, capsys: Capture) -> None:
+    assert main(["calc", "calibrate", "--help"]) == 0
+    shown = capsys.readouterr().out.partition("[[club]]")[2]
+    keys = [line.split("=")[0].strip() for line in shown.splitlines() if "=" in line]
+    assert {"head", "shaft", "grip", "length", "plane_length", "total", "swing_weight"} <= set(keys)
+    path = tmp_path / "clubs.toml"
+    example = "[[club]]" + shown
+    path.write_text("\n".join((example, example.replace("218 g", "226 g"))), encoding="utf-8")
+    assert main(["calc", "calibrate", str(path)]) == 0
+
+
 GOOD = 'head = "212 g"\nshaft = "65 g"\nshaft_length = "41 in"\ngrip = "50 g"\nlength = "43 in"\n'
 
 

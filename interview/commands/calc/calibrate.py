@@ -14,13 +14,13 @@ The file is TOML, one table for each finished club, its parts weighed before ass
     hosel_length = "2.4 in"       # ground to the top of the hosel, optional
     length = "42.9 in"            # by the bench ruler
     plane_length = "43 in"        # sole against a plane of 60 degrees, optional
-    total = "336 g"               # the finished club, optional
-    swing_weight = "D1.5"         # or balance_point = "30 in" together with total
+    total = "339 g"               # the finished club, optional
+    swing_weight = "D4.5"         # or balance_point = "30 in" together with total
 """
 
 from __future__ import annotations
 
-from argparse import ArgumentParser, Namespace
+from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
@@ -48,7 +48,9 @@ _MOST_CLUBS = 500
 
 
 def configure(parser: ArgumentParser) -> None:
-    """Add the file."""
+    """Add the file, and show what it looks like."""
+    parser.formatter_class = RawDescriptionHelpFormatter
+    parser.epilog = (__doc__ or "").partition("\n\n")[2]
     parser.add_argument("clubs", metavar="CLUBS.toml", type=Path, help="finished clubs: parts and readings")
 
 
