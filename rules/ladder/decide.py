@@ -99,7 +99,8 @@ def _choose(base: RuleBase, made: Decided, decision: str, options: Sequence[Opti
     made.decisions[decision] = choice
     for option, candidate in zip(options, candidates, strict=True):
         if option.id == picked:
-            made.views |= candidate.views
+            # A ledger is put into words later and reads the views it was decided on: never change them.
+            made.views = {**made.views, **candidate.views}
             return option.part
     if made.failed is None:
         made.failed = decision

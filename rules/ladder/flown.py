@@ -6,6 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from rules.facts.known import assumed
+from rules.facts.mishits import at_loft
 from rules.golf.flight import fly
 from rules.golf.impact import Clubhead, strike
 from rules.golf.outcome import Flier, Worth, play
@@ -76,8 +77,9 @@ def flown(base: RuleBase, golfer: Golfer, kind: Kind, spec: Spec, flier: Flier |
     loft = spec.loft + golfer.number("delivered_loft_change")
     wider = scatter_factor(base, spec.length, usual_length(base, kind, spec.loft))
     met = strikes(golfer, face(kind, spec), wider)
+    outcomes = at_loft(base, golfer.mishits[kind], spec.loft)
     played = play(
-        speed, (loft, attack), head, met, golfer.mishits[kind], worth(base, golfer),
+        speed, (loft, attack), head, met, outcomes, worth(base, golfer),
         flier or partial(fly, density=golfer.density),
     )  # fmt: skip
     launch, clean = strike(speed, loft, attack, head), played.centred

@@ -1,0 +1,170 @@
+"""The one road: what it finds for any legal answers, and what it never does."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from rules.engine import Amount
+from rules.facts.reading import read_subject
+from rules.fitting import House, Outcome, fit, load_house
+from rules.ladder.stocked import Barred
+from rules.overrides import OverrideProblem
+from rules.units import UNITS, parse
+
+HOUSE = load_house()
+QUESTIONS = [fact for fact in HOUSE.base.facts.values() if fact.ask is not None]
+
+
+def legal(fact: Any) -> st.SearchStrategy[object]:
+    """Any legal answer to a question, "I don't know" included."""
+    if fact.kind == "number":
+        low, high = fact.range
+        shown = UNITS[fact.unit]
+        value: st.SearchStrategy[object] = st.floats(0, 1).map(
+            lambda share: round(shown.from_si(low + share * (high - low)), 6)
+        )
+        value = value.filter(lambda v: low <= shown.to_si(float(v)) <= high)  # type: ignore[arg-type]
+    elif fact.kind == "choice":
+        value = st.sampled_from(fact.values)
+    elif fact.kind == "set":
+        value = st.lists(st.sampled_from(fact.values), min_size=1, max_size=3)
+    else:
+        value = st.dictionaries(st.sampled_from(fact.values), st.integers(1, 100), min_size=1)
+    return st.one_of(st.just({"unknown": True}), value, value, value)
+
+
+answers = st.fixed_dictionaries({}, optional={fact.id: legal(fact) for fact in QUESTIONS})
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(given_answers=answers)
+def test_any_legal_answers_give_a_pair_or_say_why(given_answers: dict[str, object]) -> None:
+    outcome = fit(HOUSE, read_subject(HOUSE.base.facts, {"answers": given_answers}))
+    if outcome.picked is None:
+        assert outcome.barred or (outcome.pairing is not None and outcome.pairing.standings)
+        return
+    longer, shorter = outcome.picked.longer, outcome.picked.shorter
+    assert longer.spec.loft <= shorter.spec.loft + 1e-9
+    for club in outcome.clubs:
+        for decision in club.rung.decisions.values():
+            if isinstance(decision, Amount):
+                assert decision.start + sum(line.adjust for line in decision.lines) == decision.pick
+            else:
+                for standing in decision.standings:
+                    assert sum(line.points for line in standing.lines) == standing.points
+    assert outcome.pairing is not None
+    for standing in outcome.pairing.standings:
+        assert sum(line.points for line in standing.lines) == standing.points
+
+
+@settings(max_examples=20, deadline=None)
+@given(given_answers=answers, seed=st.randoms(use_true_random=False))
+def test_the_order_of_answers_changes_nothing(given_answers: dict[str, object], seed: Any) -> None:
+    shuffled = list(given_answers.items())
+    seed.shuffle(shuffled)
+    first = fit(HOUSE, read_subject(HOUSE.base.facts, {"answers": given_answers}))
+    second = fit(HOUSE, read_subject(HOUSE.base.facts, {"answers": dict(shuffled)}))
+    assert (first.picked and first.picked.id) == (second.picked and second.picked.id)
+    assert first.questions.worth_asking == second.questions.worth_asking
+
+
+def test_nothing_known_still_gives_an_answer_unsettled(fitted: Callable[..., Outcome]) -> None:
+    outcome = fitted({"handicap": 20})
+    assert outcome.picked is not None
+    assert not outcome.settled
+    assert outcome.questions.worth_asking
+
+
+def test_everything_answered_leaves_nothing_to_ask(fitted: Callable[..., Outcome]) -> None:
+    outcome = fitted({fact.id: {"unknown": True} for fact in QUESTIONS})
+    assert outcome.questions.worth_asking == ()
+    assert outcome.settled
+
+
+def test_every_build_reaches_its_target_or_says_so(fitted: Callable[..., Outcome]) -> None:
+    for mph in (70, 80, 90, 100, 110):
+        for kind in ("fairway", "hybrid", "none"):
+            outcome = fitted({"driver_speed": f"{mph} mph", "handicap": 15, "type_preference": kind})
+            for club in outcome.clubs:
+                said = {notice.rule.id for notice in outcome.notices}
+                assert abs(club.left) <= 0.75 or any("balance" in id or "port" in id for id in said)
+
+
+def test_the_bench_never_proposes_what_is_not_there(fitted: Callable[..., Outcome]) -> None:
+    stock = {round(piece.mass, 6): piece.count for piece in HOUSE.shelf.pieces}
+    for mph in (65, 75, 85, 95, 105, 115):
+        for club in fitted({"driver_speed": f"{mph} mph"}).clubs:
+            assert club.plan is not None
+            used = [round(mass, 6) for pieces in club.plan.pieces.values() for mass in pieces]
+            for mass in used:
+                count = stock[mass]
+                assert count is None or used.count(mass) <= count
+
+
+def test_an_owned_club_is_a_rung_as_it_is_and_as_altered(fitted: Callable[..., Outcome]) -> None:
+    club = {"name": "his 3-wood", "kind": "fairway", "loft": "15 deg", "length": "43.25 in", "can_add": "8 g"}
+    outcome = fitted(
+        {"driver_speed": "90 mph", "handicap": 22, "contact": ["heel", "scattered"]}, owned=[club]
+    )
+    states = {rung.state: rung for rung in outcome.rungs if rung.owned is not None}
+    assert set(states) == {"as_it_is", "altered"}
+    assert states["altered"].spec.length < states["as_it_is"].spec.length
+    assert states["altered"].spec.balance < states["as_it_is"].spec.balance
+    assert states["as_it_is"].spec.length == pytest.approx(parse("43.25 in", "m"))
+
+
+def test_an_override_is_followed_and_priced(fitted: Callable[..., Outcome]) -> None:
+    answers = {"driver_speed": "90 mph", "handicap": 15}
+    plain = fitted(answers)
+    other = next(s.candidate.id for s in plain.pairing.standings if s.candidate.id != plain.picked.id)  # type: ignore[union-attr]
+    longer = "43.25 in"
+    changed = fitted(
+        answers,
+        overrides={"pairing": {"value": other, "reason": "he loves it"}, "longer.length": {"value": longer}},
+    )
+    assert changed.picked is not None
+    assert changed.picked.id == other
+    assert changed.clubs[0].rung.spec.length == pytest.approx(parse(longer, "m"))
+    prices = {one.decision: one for one in changed.overridden}
+    assert prices["pairing"].points <= 0
+    assert not prices["pairing"].stale
+    assert prices["longer.length"].fitter == longer
+
+
+@pytest.mark.parametrize(
+    ("overrides", "says"),
+    [
+        ({"pairing": {"value": "moon+sun"}}, "no pair is called"),
+        ({"longer.colour": {"value": "red"}}, "names no decision"),
+        ({"longer.length": {"value": "3 in"}}, "outside"),
+        ({"longer.length": {"value": "90 kg"}}, "is a mass"),
+        ({"longer.shaft": {"value": "no such shaft"}}, "is not one of"),
+    ],
+)
+def test_an_override_that_cannot_be_followed_says_so(
+    fitted: Callable[..., Outcome], overrides: dict[str, Any], says: str
+) -> None:
+    with pytest.raises(OverrideProblem, match=says):
+        fitted({"driver_speed": "90 mph"}, overrides=overrides)
+
+
+def test_a_place_that_cannot_be_filled_says_why(house: House, fitted: Callable[..., Outcome]) -> None:
+    outcome = fitted({"hand": "left"})
+    assert all(isinstance(one, Barred) and one.text for one in outcome.barred)
+    assert outcome.picked is not None
+    assert {rung.spec.head.hand for rung in outcome.rungs if rung.spec.head} == {"left"}
+
+
+def test_one_answer_changed_back_changes_everything_back(fitted: Callable[..., Outcome]) -> None:
+    first = fitted({"driver_speed": "90 mph"})
+    fitted({"driver_speed": "110 mph"})
+    again = fitted({"driver_speed": "90 mph"})
+    assert first.picked is not None
+    assert again.picked is not None
+    assert first.picked.id == again.picked.id
+    assert first.clubs[0].rung.flown == again.clubs[0].rung.flown
