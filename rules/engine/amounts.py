@@ -81,7 +81,7 @@ def decide(
     """Decide an amount and keep its ledger."""
     start = Start(decision, views, facts, assumptions)
     outcome = run.candidate({})
-    at = Evaluated(run, {}, outcome)
+    at = Evaluated({}, outcome)
     lines = [
         Line(
             "start", None, at, say=lambda system: start_words(start.fact, start.assumption, start.si, system)
@@ -103,6 +103,6 @@ def decide(
             Line("rounding", None, at, adjust=even - held,
                  say=lambda system: ROUNDING.format(value=amount_words(decision, even, system), step=step_words(decision)))
         )  # fmt: skip
-    low = final(decision, start.low + int(outcome.low))
-    high = final(decision, start.high + int(outcome.high))
+    low = final(decision, start.low + int(outcome.bounds[0]))
+    high = final(decision, start.high + int(outcome.bounds[1]))
     return Amount(decision, at, start.value, tuple(lines), low, high)

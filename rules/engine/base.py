@@ -46,8 +46,7 @@ class RuleBase:
         """
         decision = self._decision(decision_id)
         run = Run(self.plan(decision_id), shared)
-        standings = [Standing(c, run, run.candidate(c.views), i) for i, c in enumerate(candidates)]
-        return Choice(decision, run, standings)
+        return Choice(decision, [Standing(c, run.candidate(c.views), i) for i, c in enumerate(candidates)])
 
     def amount(self, decision_id: str, views: Mapping[str, View]) -> Amount:
         """Decide an amount."""
@@ -59,7 +58,7 @@ class RuleBase:
         if scope not in self.scopes:
             raise UnknownName("scope", scope, self.scopes)
         run = Run(self._notice_plan(scope), views)
-        at = Evaluated(run, {}, run.candidate({}))
+        at = Evaluated({}, run.candidate({}))
         return tuple(Notice(rule, at) for rule in at.spoke())
 
     def applies(self, fact_id: str, views: Mapping[str, View]) -> bool:

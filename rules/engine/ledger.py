@@ -7,43 +7,47 @@ are put into words only when someone asks.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import TYPE_CHECKING, Literal
+from typing import Literal, cast
 
-from rules.engine.evaluate import Outcome, Run
+from rules.engine.evaluate import Outcome
 from rules.engine.language import Decision, Rule
+from rules.engine.plan import Plan
 from rules.engine.reading.table import named_facts
+from rules.engine.settle import settled
 from rules.engine.text import fill
 from rules.engine.trace import Traced, trace
-from rules.engine.views import ABSENT, View
+from rules.engine.views import ABSENT, Candidate, View
 from rules.units import System, unit
-
-if TYPE_CHECKING:
-    from rules.engine.views import Candidate
 
 LineKind = Literal["rule", "start", "limit", "rounding", "pinned"]
 
 
 class Evaluated:
-    """One candidate's evaluation, from which lines are made on demand."""
+    """One evaluation, from which lines are made on demand."""
 
-    __slots__ = ("outcome", "run", "views")
+    __slots__ = ("outcome", "views")
 
-    def __init__(self, run: Run, views: Mapping[str, View], outcome: Outcome) -> None:
-        self.run, self.views, self.outcome = run, views, outcome
+    def __init__(self, views: Mapping[str, View], outcome: Outcome) -> None:
+        self.views, self.outcome = views, outcome
+
+    @property
+    def plan(self) -> Plan:
+        """The rules evaluated."""
+        return self.outcome.run.plan
 
     def look(self, id: str) -> View:
         """Return the view of a fact as this evaluation read it."""
-        views = self.run.views
-        return views[id] if id in views else self.views.get(id, ABSENT)
+        shared = self.outcome.run.views
+        return shared[id] if id in shared else self.views.get(id, ABSENT)
 
     def result(self, rule: Rule) -> int:
         """Return what a rule that spoke gave, thousandths."""
         ramp = rule.effect.ramp
-        return rule.effect.amount if ramp is None else ramp.value(self.look(ramp.fact).best)  # type: ignore[arg-type]
+        return rule.effect.amount if ramp is None else ramp.value(cast(float, self.look(ramp.fact).best))
 
     def spoke(self, *, ruling_out: bool | None = None) -> list[Rule]:
         """Return the rules that spoke, by id."""
-        plan, best = self.run.plan, self.outcome.masks.best
+        plan, best = self.plan, self.outcome.best
         return [
             rule
             for rule in plan.rules
@@ -53,12 +57,12 @@ class Evaluated:
 
     def silent(self) -> tuple[Silent, ...]:
         """Return the rules that did not speak."""
-        plan, best = self.run.plan, self.outcome.masks.best
+        plan, best = self.plan, self.outcome.best
         return tuple(Silent(self, rule) for rule in plan.rules if not plan.bits[rule.id] & best)
 
     def conditions(self, rule: Rule) -> Traced:
         """Return a rule's conditions as they stood."""
-        return trace(self.run.plan, rule.when, self.look)
+        return trace(self.plan, rule.when, self.look)
 
 
 class Line:
@@ -85,7 +89,7 @@ class Line:
         if self.rule is None:
             return {}
         ids = sorted(self.rule.reads | set(named_facts(self.rule.because)))
-        return {id: self._evaluated.look(id) for id in ids if id in self._evaluated.run.plan.facts}
+        return {id: self._evaluated.look(id) for id in ids if id in self._evaluated.plan.facts}
 
     @property
     def conditions(self) -> Traced | None:
@@ -96,13 +100,13 @@ class Line:
         """Say why, with the values filled in."""
         if self.rule is None:
             return self._say(system) if self._say else ""
-        return fill(self.rule.because, self._evaluated.run.plan.facts, self._evaluated.look, system)
+        return fill(self.rule.because, self._evaluated.plan.facts, self._evaluated.look, system)
 
     def teaches(self, system: System = "imperial") -> str:
         """Say what the rule teaches, with the values filled in."""
         if self.rule is None:
             return ""
-        return fill(self.rule.teaches, self._evaluated.run.plan.facts, self._evaluated.look, system)
+        return fill(self.rule.teaches, self._evaluated.plan.facts, self._evaluated.look, system)
 
     def __repr__(self) -> str:
         return f"Line({self.kind}, {self.rule.id if self.rule else None}, {self.points or self.adjust})"
@@ -135,18 +139,32 @@ class Silent:
 class Standing:
     """One candidate's standing in a choice."""
 
-    __slots__ = ("_evaluated", "_outcome", "_place", "candidate", "high", "is_ruled_out", "low", "points")
+    __slots__ = ("candidate", "is_ruled_out", "outcome", "place", "points")
 
-    def __init__(self, candidate: Candidate, run: Run, outcome: Outcome, place: int) -> None:
+    def __init__(self, candidate: Candidate, outcome: Outcome, place: int) -> None:
         self.candidate = candidate
         """The candidate, with its own facts."""
+        self.outcome = outcome
+        """Its evaluation."""
+        self.place = place
+        """Its place in the static order."""
         self.points = outcome.points
         """Sum of the lines, thousandths."""
-        self.low, self.high = outcome.low, outcome.high
-        """Bounds over all that open questions permit; -inf where it is, or may be, ruled out."""
-        self.is_ruled_out = bool(outcome.masks.best & run.plan.rule_outs)
-        self._evaluated = Evaluated(run, candidate.views, outcome)
-        self._outcome, self._place = outcome, place
+        self.is_ruled_out = bool(outcome.best & outcome.run.plan.rule_outs)
+
+    @property
+    def low(self) -> float:
+        """Least points over all that open questions permit; -inf where it may be ruled out."""
+        return self.outcome.bounds[0]
+
+    @property
+    def high(self) -> float:
+        """Greatest points over all that open questions permit; -inf where it is sure to be ruled out."""
+        return self.outcome.bounds[1]
+
+    @property
+    def _evaluated(self) -> Evaluated:
+        return Evaluated(self.candidate.views, self.outcome)
 
     @property
     def lines(self) -> tuple[Line, ...]:
@@ -160,7 +178,8 @@ class Standing:
         """The rules that ruled it out; empty when none did."""
         if not self.is_ruled_out:
             return ()
-        return tuple(Line("rule", rule, self._evaluated) for rule in self._evaluated.spoke(ruling_out=True))
+        at = self._evaluated
+        return tuple(Line("rule", rule, at) for rule in at.spoke(ruling_out=True))
 
     @property
     def silent(self) -> tuple[Silent, ...]:
@@ -172,18 +191,23 @@ class Standing:
         return self._evaluated.look(fact)
 
     def __repr__(self) -> str:
-        return f"Standing({self.candidate.id!r}, {self.points / 1000:g}{', ruled out' if self.is_ruled_out else ''})"
+        out = ", ruled out" if self.is_ruled_out else ""
+        return f"Standing({self.candidate.id!r}, {self.points / 1000:g}{out})"
+
+
+def _rank(standing: Standing) -> tuple[bool, int, int]:
+    """Order standings: ruled out last, more points first, then the static order."""
+    return standing.is_ruled_out, -standing.points, standing.place
 
 
 class Choice:
     """A choice decided: every candidate's standing, best first, those ruled out last."""
 
-    __slots__ = ("_run", "_settled", "decision", "standings")
+    __slots__ = ("_settled", "decision", "standings")
 
-    def __init__(self, decision: Decision, run: Run, standings: list[Standing]) -> None:
+    def __init__(self, decision: Decision, standings: list[Standing]) -> None:
         self.decision = decision
-        self.standings = tuple(sorted(standings, key=lambda s: (s.is_ruled_out, -s.points, s._place)))
-        self._run = run
+        self.standings = tuple(sorted(standings, key=_rank))
         self._settled: bool | None = None
 
     @property
@@ -208,9 +232,7 @@ class Choice:
     def settled(self) -> bool:
         """Whether no answer to any open question can change the pick: a proof."""
         if self._settled is None:
-            from rules.engine.settle import settled
-
-            self._settled = settled(self._run, self.standings)
+            self._settled = settled([(s.outcome, s.place) for s in self.standings])
         return self._settled
 
     def standing(self, id: str) -> Standing | None:

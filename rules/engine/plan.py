@@ -6,11 +6,10 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple, cast
 
 from rules.engine.cases import Term, unfold
-from rules.engine.language import Assumed, Assumption, Atom, Effect, Fact, Rule, atoms
+from rules.engine.language import Assumed, Assumption, Atom, Fact, Rule, atoms
 from rules.engine.ramps import Ramp
 from rules.engine.rows import Rows, Test, number_test, word_test
 from rules.engine.truth import Bound
-from rules.engine.views import View
 
 
 class Scored(NamedTuple):
@@ -51,7 +50,7 @@ class Plan:
         """Facts that decide what speaks and how much."""
         self.rows = {id: self._rows(id, terms.get(id, []), follows.get(id, 0)) for id in self.ids}
         self.scores = self.full & ~self.rule_outs
-        self.layouts: dict[frozenset[str], object] = {}
+        self.layouts: dict[tuple[bool, ...], object] = {}
         """Kept by the evaluation: how facts are split between shared and own."""
 
     def _lay_out(self, terms: dict[str, list[tuple[int, Term]]], follows: dict[str, int]) -> int:
@@ -118,6 +117,13 @@ class Plan:
                 mask = mask & ~group | first
         return mask
 
+    def whole(self, mask: int) -> int:
+        """Keep the bits of a rule of several cases only where the mask holds all of them."""
+        for _, group in self.several:
+            if mask & group != group:
+                mask &= ~group
+        return mask
+
 
 def assumptions_of(rule: Rule) -> frozenset[str]:
     """Return the assumptions that a rule's thresholds use."""
@@ -126,23 +132,3 @@ def assumptions_of(rule: Rule) -> frozenset[str]:
         ends = atom.value if isinstance(atom.value, tuple) else (atom.value,)
         used.update(end.id for end in ends if isinstance(end, Assumed))
     return frozenset(used)
-
-
-def effect_interval(effect: Effect, view: View | None) -> tuple[int, int]:
-    """Return least and greatest result of an effect over all that its fact could be."""
-    if effect.ramp is None:
-        return effect.amount, effect.amount
-    return ramp_interval(effect.ramp, view)
-
-
-def ramp_interval(ramp: Ramp, view: View | None, widest: object = None) -> tuple[int, int]:
-    """Return least and greatest result of a ramp over all that its fact could be."""
-    if view is None:
-        return 0, 0
-    if view.status == "open":
-        low, high = cast("tuple[float, float]", view.could_be if view.could_be is not None else widest)
-        return ramp.extremes(low, high)
-    if view.best is None:
-        return 0, 0
-    value = ramp.value(cast(float, view.best))
-    return value, value
