@@ -106,7 +106,7 @@ def _weight(base: RuleBase, rule: Rule) -> float:
         return 0.25
     if effect.kind == "rule_out":
         return 10.0
-    ends = effect.ramp.ys if effect.ramp else (0, effect.amount)
+    ends = tuple(y for _, y in effect.ramp.at) if effect.ramp else (0, effect.amount)
     span = max(0, *ends) - min(0, *ends)
     if effect.kind == "adjust" and rule.decision is not None:
         return span / max(1, base.decisions[rule.decision].materiality)

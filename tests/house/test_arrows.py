@@ -15,7 +15,7 @@ import rules
 
 ROOTS = [Path(rules.__file__).parent, Path(interview.__file__).parent]
 LAYERS = [
-    {"rules.units", "rules.problems"},
+    {"rules.units", "rules.problems", "interview.text"},
     {"rules.engine", "rules.golf", "rules.bench"},
     {"rules.shelf"},
     {"rules.facts", "rules.ladder", "rules.house", "rules.workbench", "rules.overrides", "rules.questions"},
@@ -31,7 +31,8 @@ NEIGHBOURS = {
     ("rules.ladder", "rules.facts"), ("rules.overrides", "rules.ladder"), ("rules.overrides", "rules.house"),
     ("rules.overrides", "rules.workbench"), ("rules.workbench", "rules.ladder"),
     ("rules.workbench", "rules.facts"),
-    ("rules.questions", "rules.ladder"), ("rules.questions", "rules.facts"), ("rules.overrides", "rules.facts"),
+    ("rules.questions", "rules.ladder"), ("rules.questions", "rules.facts"),
+    ("rules.overrides", "rules.facts"),
     ("rules.inquiry", "rules.evidence"),
     ("interview.conversation", "interview.session"), ("interview.conversation", "interview.wording"),
     ("interview.store", "interview.session"), ("interview.commands", "interview.sheets"),
