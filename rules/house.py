@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -11,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from rules.engine import load
 from rules.shelf import load_shelf
+from rules.shelf.stock import on_hand
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
@@ -29,8 +29,13 @@ class House:
 
     @property
     def digest(self) -> str:
-        """Hex digest of what both mean: two houses of one digest decide alike."""
-        return hashlib.sha256(f"{self.base.digest}:{self.shelf.digest}".encode()).hexdigest()
+        """Hex digest of what the rule base means, whatever the order of its files; stock does not count."""
+        return self.base.digest
+
+    def for_session(self, session: str) -> House:
+        """Return the house with what other sessions have booked taken off the shelf."""
+        left = on_hand(self.shelf, session)
+        return self if left is self.shelf else House(self.base, left)
 
 
 @lru_cache(maxsize=4)
