@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from rules.facts.known import Known, assumed
 from rules.golf.outcome import Outcomes, counted, over_lies
+from rules.units import parse
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
     from rules.facts.subject import Kind, Shot
 
 _MOST, _LEAST = 0.6, 0.01
+_DEGREE = parse("1 deg", "rad")
+_MIDDLE_LOFT = 18 * _DEGREE
 _PARTS = {"topped": 0.2, "thin": 0.5, "fat": 0.3}
 """How mishits divide when nobody said how the ball is missed (assumption)."""
 _NAMED = 2.0
@@ -44,6 +47,19 @@ def _divide(contact: frozenset[str], mishit: float) -> Outcomes:
     weights = {name: part * (_NAMED if name in contact else 1.0) for name, part in _PARTS.items()}
     total = sum(weights.values())
     return Outcomes(**{name: mishit * weight / total for name, weight in weights.items()})
+
+
+def at_loft(base: RuleBase, usual: Outcomes, loft: float) -> Outcomes:
+    """Return the outcomes with a club of a loft (rad): the stronger, the oftener it is mishit.
+
+    The published shares are of all fairway woods, of which 18 degrees is the middle; each degree less adds
+    an assumed share of them, each degree more takes it off, down to half and up to 0.9 in all.
+    """
+    missing = (_MIDDLE_LOFT - loft) / _DEGREE
+    mishit = 1.0 - usual.clean
+    factor = max(0.5, 1.0 + missing * assumed(base, "mishit-per-degree"))
+    factor = min(factor, 0.9 / mishit) if mishit else 1.0
+    return Outcomes(usual.topped * factor, usual.thin * factor, usual.fat * factor)
 
 
 def mishits(
