@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import partial
 from typing import cast
 
 from rules.engine.evaluate import Run
@@ -11,7 +12,7 @@ from rules.engine.ledger import Amount, Evaluated, Line
 from rules.engine.text import LIMIT_HIGH, LIMIT_LOW, ROUNDING, amount_words, start_words, step_words
 from rules.engine.views import View
 from rules.problems import Problem
-from rules.units import unit
+from rules.units import System, unit
 
 
 class NoStart(Problem):
@@ -45,6 +46,11 @@ def rounded(decision: Decision, value: int) -> int:
 def final(decision: Decision, value: int) -> int:
     """Return a raw sum held between the limits and rounded."""
     return rounded(decision, limited(decision, value))
+
+
+def final_si(decision: Decision, value: int) -> float:
+    """Return a raw sum held between the limits and rounded, SI."""
+    return unit(decision.unit).to_si(final(decision, value) / 1000)
 
 
 class Start:
@@ -92,17 +98,21 @@ def decide(
     raw = start.value + outcome.points
     held = limited(decision, raw)
     if held != raw:
-        said = LIMIT_HIGH if held < raw else LIMIT_LOW
-        lines.append(
-            Line("limit", None, at, adjust=held - raw,
-                 say=lambda system: said.format(value=amount_words(decision, held, system)))
-        )  # fmt: skip
+        wording = LIMIT_HIGH if held < raw else LIMIT_LOW
+        lines.append(Line("limit", None, at, adjust=held - raw, say=partial(_limit, decision, held, wording)))
     even = rounded(decision, held)
     if even != held:
-        lines.append(
-            Line("rounding", None, at, adjust=even - held,
-                 say=lambda system: ROUNDING.format(value=amount_words(decision, even, system), step=step_words(decision)))
-        )  # fmt: skip
+        lines.append(Line("rounding", None, at, adjust=even - held, say=partial(_rounding, decision, even)))
     low = final(decision, start.low + int(outcome.bounds[0]))
     high = final(decision, start.high + int(outcome.bounds[1]))
     return Amount(decision, at, start.value, tuple(lines), low, high)
+
+
+def _limit(decision: Decision, held: int, wording: str, system: System) -> str:
+    """Say that an amount is held at a limit."""
+    return wording.format(value=amount_words(decision, held, system))
+
+
+def _rounding(decision: Decision, even: int, system: System) -> str:
+    """Say to what an amount is rounded."""
+    return ROUNDING.format(value=amount_words(decision, even, system), step=step_words(decision))

@@ -7,8 +7,9 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import cast
 
-from rules.engine.amounts import decide
+from rules.engine.amounts import NoStart, decide, final_si, thousandths
 from rules.engine.evaluate import Run
+from rules.engine.fast import NOBODY, Best, best_of, fast
 from rules.engine.faults import UnknownName
 from rules.engine.language import Assumption, Decision, Effect, Fact, Rule
 from rules.engine.ledger import Amount, Choice, Evaluated, Notice, Standing
@@ -52,6 +53,28 @@ class RuleBase:
         """Decide an amount."""
         decision = self._decision(decision_id)
         return decide(decision, Run(self.plan(decision_id), views), views, self.facts, self.assumptions)
+
+    def fast_choose(
+        self, decision_id: str, shared_best: Best, candidates_best: Sequence[Best],
+        unknown: Collection[str] = NOBODY,
+    ) -> tuple[int | None, list[int | None]]:  # fmt: skip
+        """Decide a choice on plain best values: the place of the pick, and all points (None: ruled out).
+
+        `unknown` names the facts on which only an assumption stands; None or no entry means absent.
+        """
+        self._decision(decision_id)
+        points = fast(self.plan(decision_id), shared_best).points(shared_best, candidates_best, unknown)
+        return best_of(points), points
+
+    def fast_amount(self, decision_id: str, best: Best, unknown: Collection[str] = NOBODY) -> float:
+        """Decide an amount on plain best values; SI."""
+        decision = self._decision(decision_id)
+        start = decision.start_fact
+        si = best.get(start) if start else self.assumptions[decision.start_assumption or ""].value
+        if si is None:
+            raise NoStart(decision)
+        (points,) = fast(self.plan(decision_id), best).points(best, ({},), unknown)
+        return final_si(decision, thousandths(decision, cast(float, si)) + (points or 0))
 
     def notices(self, scope: str, views: Mapping[str, View]) -> tuple[Notice, ...]:
         """Return the cautions and advice of a scope whose conditions hold on the best values, by id."""
@@ -143,6 +166,3 @@ class RuleBase:
 def _plan_key(rule: Rule) -> str:
     """Return the plan to which a rule belongs."""
     return rule.decision if rule.decision is not None else f"notices {rule.scope}"
-
-
-__all__ = ["RuleBase", "cast"]

@@ -59,6 +59,8 @@ class Layout:
         self.ramps = [(bit, e) for bit, e in self.effects.items() if e.ramp]
         self.own_ramps = sum(bit for bit, e in self.effects.items() if e.ramp and e.place >= 0)
         """Bits of the cases whose ramp follows a candidate's own fact."""
+        self.fast: object = None
+        """Kept by the quick way for sampling."""
 
 
 def layout(plan: Plan, shared: Mapping[str, object]) -> Layout:

@@ -258,7 +258,7 @@ class Amount:
         self.start = start
         """Where it starts, thousandths of the unit."""
         self.lines = lines
-        """Start, rules (weightiest first), limit and rounding; `start` and every `adjust` add up to `pick`."""
+        """Start, rules (weightiest first), limit, rounding; `start` and every `adjust` add up to `pick`."""
         self.pick = start + sum(line.adjust for line in lines)
         """What was decided, thousandths of the unit."""
         self.low, self.high = low, high

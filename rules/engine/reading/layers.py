@@ -137,7 +137,7 @@ def _place(gathered: Gathered, kind: str, id: str, table: Table, layer: int) -> 
         known[id] = table
         return
     changed = gathered._changed.get(id)
-    if layer == 0 or changed is not None and changed.doc.path.parent == table.doc.path.parent:
+    if layer == 0 or (changed is not None and changed.doc.path.parent == table.doc.path.parent):
         table.fault("duplicate", ("id",), what=kind, id=id, where=place(before))
     elif changed is not None:
         table.fault("overlay-conflict", ("id",), id=id, where=place(changed))
