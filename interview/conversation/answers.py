@@ -23,7 +23,7 @@ def answer_text(
     if answer.unknown:
         return wording.say("interview.unknown")
     text = _value_text(fact, asked, answer, units)
-    return text if answer.how == "said" else f"{text}, {wording.say('interview.' + answer.how)}"
+    return text if answer.how == "said" else f"{text}, {wording.say(f'interview.{answer.how}')}"
 
 
 def _value_text(fact: Fact, asked: Asked, answer: Answer, units: System) -> str:

@@ -114,7 +114,7 @@ class Words:
         found: Any = self.phrases
         for part in key.split("."):
             found = found.get(part) if isinstance(found, Mapping) else None
-        if found is None:
+        if not isinstance(found, str) and not (isinstance(found, Mapping) and "fitter" in found):
             raise WordingProblem(key, "there is no such phrase")
         return fill(_in_voice(found, voice), {name: str(value) for name, value in values.items()})
 
