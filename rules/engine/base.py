@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
+from functools import cached_property
 from types import MappingProxyType
 from typing import cast
 
 from rules.engine.amounts import NoStart, decide, final_si, thousandths
+from rules.engine.digest import digest
 from rules.engine.evaluate import Run
 from rules.engine.fast import NOBODY, Best, best_of, fast
 from rules.engine.faults import UnknownName
