@@ -42,6 +42,11 @@ class RuleBase:
         """The jump that a threshold may make, thousandths of a point; None when nothing is declared."""
         self._plans: dict[str, Plan] = {}
 
+    @cached_property
+    def digest(self) -> str:
+        """SHA-256 (hex) of what it means, whatever the order of its files."""
+        return digest(self)
+
     def choose(self, decision_id: str, shared: Mapping[str, View], candidates: Sequence[Candidate]) -> Choice:
         """Decide a choice. Facts found in `shared` are read there, all others from the candidate.
 
