@@ -12,7 +12,6 @@ from rules.facts.asked import applicable
 if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.engine.language import Rule
-    from rules.engine.views import View
     from rules.facts.golfer import Golfer
     from rules.facts.subject import Subject
     from rules.ladder.pairs import Pair
@@ -61,15 +60,12 @@ def _always(base: RuleBase, id: str) -> bool:
 def _stakes(base: RuleBase, golfer: Golfer, pairing: Choice | None, picked: Pair | None) -> dict[str, float]:
     """Return what is at stake in each open question, over every rule that reads a fact waiting on it."""
     unsettled = _unsettled(base, pairing, picked)
-    seen: dict[str, View] = dict(golfer.views)
-    if picked is not None:
-        seen |= {**picked.longer.views, **picked.shorter.views, **picked.views}
-    waits = _waits(golfer, seen)
+    waits = _waits(golfer, picked)
     stakes: dict[str, float] = {}
     for rule in base.rules.values():
         if rule.decision is not None and rule.decision not in unsettled:
             continue
-        touched = frozenset().union(*(waits.get(fact, frozenset()) for fact in rule.reads))
+        touched: frozenset[str] = frozenset().union(*(waits.get(fact, frozenset()) for fact in rule.reads))
         for question in touched:
             stakes[question] = stakes.get(question, 0.0) + _weight(base, rule)
     return stakes
@@ -89,13 +85,13 @@ def _unsettled(base: RuleBase, pairing: Choice | None, picked: Pair | None) -> f
     return frozenset(open_ones | {"ports"})
 
 
-def _waits(golfer: Golfer, seen: Mapping[str, View]) -> dict[str, frozenset[str]]:
-    """Return the open questions behind every open fact."""
-    flights = golfer.flight_waits | golfer.strike_waits
+def _waits(golfer: Golfer, picked: Pair | None) -> dict[str, frozenset[str]]:
+    """Return the open questions behind every open fact of the golfer and of the pair that leads."""
     waits = {id: known.waits for id, known in golfer.known.items() if known.waits}
-    for id, view in seen.items():
-        if view.status == "open" and id not in golfer.known:
-            waits[id] = flights
+    if picked is not None:
+        for found in (picked.longer.waits, picked.shorter.waits, picked.waits):
+            for id, questions in found.items():
+                waits[id] = waits.get(id, frozenset()) | questions
     return waits
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, cast
 
 from rules.engine import Candidate
-from rules.facts.known import Known, views
+from rules.facts.known import NOTHING, Known, views
 from rules.ladder.options import grip_options, head_options, shaft_options, tip_options
 from rules.ladder.start import usual_length
 
@@ -53,6 +53,8 @@ class Decided:
     decisions: dict[str, Choice | Amount] = field(default_factory=dict)
     views: dict[str, View] = field(default_factory=dict)
     amounts: dict[str, float] = field(default_factory=dict)
+    waits: dict[str, frozenset[str]] = field(default_factory=dict)
+    """Open questions behind the options' facts, by fact."""
     failed: str | None = None
     """The decision for which nothing in stock would do."""
 
@@ -90,6 +92,10 @@ def _choose(base: RuleBase, made: Decided, decision: str, options: Sequence[Opti
     """Take one choice, note its ledger, and let the picked option's facts stand for what follows."""
     candidates = [Candidate(option.id, views(base, option.facts)) for option in options]
     choice = base.choose(decision, made.views, candidates)
+    for option in options:
+        for id, known in option.facts.items():
+            if known.waits:
+                made.waits[id] = made.waits.get(id, NOTHING) | known.waits
     wanted = place.pins.get(decision) if decision in place.pins else None
     picked = (
         wanted

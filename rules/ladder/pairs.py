@@ -8,12 +8,14 @@ from typing import TYPE_CHECKING
 
 from rules.engine.views import View
 from rules.facts.known import Known, view
+from rules.units import parse
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.facts.golfer import Golfer
     from rules.ladder.rung import Rung
 
+_INCH = parse("1 in", "m")
 _LEAST_STEP = 0.02
 """Two rungs nearer in loft than this (rad, a little over a degree) are one place on the ladder."""
 
@@ -26,6 +28,8 @@ class Pair:
     longer: Rung
     shorter: Rung
     views: Mapping[str, View]
+    waits: Mapping[str, frozenset[str]]
+    """Open questions behind its facts, by fact."""
 
 
 def order(rungs: Sequence[Rung]) -> list[Rung]:
@@ -74,7 +78,8 @@ def _pair(base: RuleBase, golfer: Golfer, longer: Rung, shorter: Rung, best: flo
     facts["pair_types"] = Known(_types(longer, shorter))
     facts["new_clubs"] = Known(float((longer.state == "new") + (shorter.state == "new")))
     facts["loft_step"] = Known(max(0.0, shorter.spec.loft - longer.spec.loft))
-    return Pair(f"{longer.id}+{shorter.id}", longer, shorter, _views(base, facts))
+    waited = {id: known.waits for id, known in facts.items() if known.waits}
+    return Pair(f"{longer.id}+{shorter.id}", longer, shorter, _views(base, facts), waited)
 
 
 def _views(base: RuleBase, facts: Mapping[str, Known]) -> dict[str, View]:
@@ -108,7 +113,16 @@ def _role_facts(golfer: Golfer, role: str, rung: Rung, best: float) -> dict[str,
         f"{role}_liked": Known(liked),
         f"{role}_sole_width": Known(sole, closed=sole is None),
         f"{role}_cut": Known(rung.cut),
+        f"{role}_overlong": Known(_overlong(rung)),
     }
+
+
+def _overlong(rung: Rung) -> float:
+    """Return how much longer his own club is, left as it is, than the rules would build it, m."""
+    if rung.state != "as_it_is":
+        return 0.0
+    pinned = sum(line.adjust for line in rung.decisions["length"].lines if line.kind == "pinned")
+    return max(0.0, pinned / 1000 * _INCH)
 
 
 def _gap_facts(golfer: Golfer, longer: Rung, shorter: Rung) -> dict[str, Known]:

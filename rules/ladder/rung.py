@@ -88,5 +88,7 @@ class Rung:
     owned: OwnedClub | None = None
     cut: float = 0.0
     """Length taken off an owned club, m."""
+    waits: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    """Open questions behind the facts of its parts, by fact."""
     pins: Mapping[str, object] = field(default_factory=dict)
     """Decisions that a person took."""

@@ -57,7 +57,7 @@ def rung(
     label = trade_name(place.kind, spec.loft / _DEGREE)
     return Rung(
         place.id, place.kind, "new", label, spec, made.decisions, made.views,
-        flown(base, golfer, place.kind, spec, flier), pins=place.pins,
+        flown(base, golfer, place.kind, spec, flier), waits=made.waits, pins=place.pins,
     )  # fmt: skip
 
 
