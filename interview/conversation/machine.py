@@ -130,7 +130,7 @@ class Conversation:
         moved = self.with_session(state, session)
         moved = replace(moved, exchanges=(*state.exchanges, exchange))
         answers_other = exchange.question != state.asking and state.asking is not None
-        if answers_other and self._still_open(moved, state.asking):
+        if answers_other and not moved.halted and self._still_open(moved, state.asking):
             return replace(moved, turn=state.turn)  # the question on the screen stays there
         return self._shown(moved, self._next(moved))
 
@@ -163,15 +163,14 @@ class Conversation:
         return replace(state, asking=state.trail[-1], trail=state.trail[:-1], turn=state.turn + 1)
 
     def _on(self, state: State) -> State:
-        """Go on: past a stop if there is one, else with what was passed over, then what cannot matter."""
+        """Go on: past a stop, else with what was passed over, else with what cannot matter any more."""
         if state.asking is not None:
             return state
         if state.halted:
             state = replace(state, halted=False, going_on=True)
         else:
-            passed = [id for id in state.session.record.skipped if id in state.open]
-            again = (*passed, *(id for id in state.needless if id not in passed))
-            state = replace(state, offered=again)
+            passed = tuple(id for id in state.session.record.skipped if id in state.open)
+            state = replace(state, offered=passed or state.needless)
         return self._shown(state, self._next(state))
 
 

@@ -19,7 +19,7 @@ _WORDS = {
     "done": "done", "stop": "done", "finish": "done", "quit": "quit", "exit": "quit", "save": "quit",
     "clear": "clear", "withdraw": "clear",
 }  # fmt: skip
-_WITH_QUESTION = re.compile(r"(go|goto|go to|clear|withdraw|why|skip)\s+(.+)", re.IGNORECASE)
+_WITH_QUESTION = re.compile(r"(go to|goto|go|clear|withdraw|why|skip)\s+(.+)", re.IGNORECASE)
 _NAMED = re.compile(r"([A-Za-z0-9_ -]{2,40}?)\s*[=:]\s*(.+)")
 _AS = {
     "go": "go",
