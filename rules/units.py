@@ -102,6 +102,8 @@ _ALIASES = {
     "stroke": "strokes", "hcp": "strokes", "g·cm²": "g*cm2", "g*cm^2": "g*cm2", "kg*cm^2": "kg*cm2",
     "oz·in": "oz*in", "hour": "h", "hours": "h", "day": "d", "days": "d", "sec": "s", "seconds": "s",
 }  # fmt: skip
+_WHOLE = {"yd", "ft"}
+"""Distances over ground: shown in whole metres."""
 _METRIC = {"mph": "km/h", "yd": "m", "ft": "m", "in": "cm", "degF": "degC", "oz": "g", "lb": "kg"}
 _IMPERIAL = {"km/h": "mph", "m/s": "mph", "m": "yd", "cm": "in", "degC": "degF"}
 
@@ -214,7 +216,7 @@ def _special(text: str, wanted: Unit) -> float | None:
     """Read what is not written as number and unit: swing weights, plus handicaps, feet and inches."""
     if len(text) > 60:
         raise UnitError("that is far too long for a number with a unit")
-    if wanted.dimension == "swing weight" and _SWING_WEIGHT.match(text):
+    if wanted.dimension == "swing weight" and text[:1].isalpha():
         return swing_weight_points(text)
     if wanted.dimension == "handicap" and text.startswith("+"):
         return -abs(_split(text[1:].strip())[0])
@@ -271,7 +273,8 @@ def words(value: float, symbol: str, system: System = "imperial", *, decimals: i
     number = shown.from_si(value)
     if shown.symbol == "in" and decimals is None:
         return f"{_inches(number)} in"
-    text = _trim(number, shown.decimals if decimals is None else decimals)
+    usual = 0 if symbol in _WHOLE else shown.decimals
+    text = _trim(number, usual if decimals is None else decimals)
     return f"{text} {shown.symbol}".strip()
 
 
