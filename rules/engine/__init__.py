@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from rules.engine.base import RuleBase
 from rules.engine.faults import Fault, RuleBaseFaults
-from rules.engine.ledger import Amount, Choice, Line, Notice, Standing
+from rules.engine.ledger import Amount, Choice, Notice, Standing
+from rules.engine.lines import Line
 from rules.engine.reading.load import load
 from rules.engine.views import ABSENT, Candidate, View, absent, assumed, known
 

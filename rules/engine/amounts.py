@@ -8,7 +8,8 @@ from typing import cast
 
 from rules.engine.evaluate import Run
 from rules.engine.language import Assumption, Decision, Fact
-from rules.engine.ledger import Amount, Evaluated, Line
+from rules.engine.ledger import Amount
+from rules.engine.lines import Evaluated, Line
 from rules.engine.text import LIMIT_HIGH, LIMIT_LOW, ROUNDING, amount_words, start_words, step_words
 from rules.engine.views import View
 from rules.problems import Problem

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
-from functools import cached_property
 from types import MappingProxyType
 from typing import cast
 
@@ -13,8 +12,9 @@ from rules.engine.digest import digest
 from rules.engine.evaluate import Run
 from rules.engine.fast import NOBODY, Best, best_of, fast
 from rules.engine.faults import UnknownName
-from rules.engine.language import Assumption, Decision, Effect, Fact, Rule
-from rules.engine.ledger import Amount, Choice, Evaluated, Notice, Standing
+from rules.engine.language import Assumption, Decision, Effect, Fact, Rule, Source
+from rules.engine.ledger import Amount, Choice, Notice, Standing
+from rules.engine.lines import Evaluated
 from rules.engine.plan import Plan, assumptions_of
 from rules.engine.trace import trace
 from rules.engine.truth import BEST
@@ -41,11 +41,23 @@ class RuleBase:
         self.largest_cliff = largest_cliff
         """The jump that a threshold may make, thousandths of a point; None when nothing is declared."""
         self._plans: dict[str, Plan] = {}
+        self._digest: str | None = None
 
-    @cached_property
+    @property
     def digest(self) -> str:
-        """SHA-256 (hex) of what it means, whatever the order of its files."""
-        return digest(self)
+        """SHA-256 of what the rule base means, the same whatever its files and their order."""
+        if self._digest is None:
+            head = (self.name, self.scopes, self.topics, self.largest_cliff)
+            self._digest = digest(head, self.facts, self.assumptions, self.decisions, self.rules)
+        return self._digest
+
+    @property
+    def sources(self) -> dict[str, Source]:
+        """The source of every fact, assumption, decision and rule, by id."""
+        entries: tuple[Mapping[str, Fact | Assumption | Decision | Rule], ...] = (
+            self.facts, self.assumptions, self.decisions, self.rules,
+        )  # fmt: skip
+        return {id: entry.source for kind in entries for id, entry in kind.items()}
 
     def choose(self, decision_id: str, shared: Mapping[str, View], candidates: Sequence[Candidate]) -> Choice:
         """Decide a choice. Facts found in `shared` are read there, all others from the candidate.
@@ -138,7 +150,7 @@ class RuleBase:
         if assumptions is not None:
             copy.assumptions = MappingProxyType(dict(assumptions))
         copy._plans = {key: plan for key, plan in self._plans.items() if key not in changed}
-        copy.__dict__.pop("digest", None)
+        copy._digest = None
         return copy
 
     def with_assumptions(self, values: Mapping[str, Value]) -> RuleBase:

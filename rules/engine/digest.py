@@ -1,48 +1,49 @@
-"""A fingerprint of what a rule base means: the order of files, tables and keys changes nothing."""
+"""A stable name for what a rule base means, whatever its files, their order or their layout."""
 
 from __future__ import annotations
 
-import hashlib
-from collections.abc import Iterator, Mapping
+import json
+from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
-from typing import TYPE_CHECKING
+from functools import cache
+from hashlib import sha256
+from typing import Any
 
 from rules.engine.ramps import Ramp
 
-if TYPE_CHECKING:
-    from rules.engine.base import RuleBase
+_DERIVED = ("widest",)
+"""Fields that follow from others."""
 
 
-def digest(base: RuleBase) -> str:
-    """Return the SHA-256 (hex) of everything that a rule base declares."""
-    told = hashlib.sha256()
-    whole = (base.scopes, base.topics, base.facts, base.assumptions, base.decisions, base.rules)
-    for piece in _pieces(whole):
-        told.update(piece.encode())
-    return told.hexdigest()
+def digest(*parts: object) -> str:
+    """Return the SHA-256 of the meaning of several parts, in hexadecimal.
+
+    Numbers count to twelve digits, so that "42.25 in" and "42 1/4 in" are the same.
+    """
+    text = json.dumps([_plain(part) for part in parts], ensure_ascii=False, separators=(",", ":"))
+    return sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
-def _pieces(value: object) -> Iterator[str]:
-    """Yield a value piece by piece, in an order that does not depend on how it was written."""
+@cache
+def _fields(kind: type[Any]) -> tuple[str, ...]:
+    """Return the fields of a dataclass that carry meaning."""
+    return tuple(f.name for f in fields(kind) if f.name not in _DERIVED)
+
+
+def _plain(value: object) -> object:
+    """Turn a value into what JSON can write, in one way only."""
+    if value is None or isinstance(value, str | bool | int):
+        return value
+    if isinstance(value, float):
+        return f"{value + 0.0:.12g}"
+    if isinstance(value, tuple | list):
+        return [_plain(one) for one in value]
+    if isinstance(value, frozenset):
+        return sorted(value)
     if isinstance(value, Mapping):
-        yield "{"
-        for key in sorted(value, key=str):
-            yield f"{key}="
-            yield from _pieces(value[key])
-        yield "}"
-    elif isinstance(value, frozenset):
-        yield "<" + ",".join(sorted(map(repr, value))) + ">"
-    elif isinstance(value, Ramp):
-        yield f"ramp {value.fact} {value.at!r}"
-    elif isinstance(value, tuple) and not hasattr(value, "_fields"):
-        yield "("
-        for part in value:
-            yield from _pieces(part)
-        yield ")"
-    elif is_dataclass(value) and not isinstance(value, type):
-        yield type(value).__name__
-        for field in fields(value):
-            yield f".{field.name}="
-            yield from _pieces(getattr(value, field.name))
-    else:
-        yield f"{value!r};"
+        return [[key, _plain(value[key])] for key in sorted(value)]
+    if isinstance(value, Ramp):
+        return [value.fact, _plain(value.at)]
+    if is_dataclass(value) and not isinstance(value, type):
+        return [type(value).__name__, *(_plain(getattr(value, name)) for name in _fields(type(value)))]
+    raise TypeError(f"{type(value).__name__} has no plain form")

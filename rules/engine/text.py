@@ -19,6 +19,18 @@ LIMIT_HIGH = "It is held at {value}, the most that is allowed here."
 ROUNDING = "It is rounded to {value}, in steps of {step}."
 
 
+def named_facts(text: str) -> tuple[str, ...]:
+    """Return what the braces of a text enclose, in order."""
+    return tuple(_BRACE.findall(text))
+
+
+def stray_brace(text: str) -> str | None:
+    """Return the neighbourhood of a brace that encloses nothing, or None."""
+    rest = _BRACE.sub("", text)
+    at = max(rest.find("{"), rest.find("}"))
+    return None if at < 0 else rest[max(0, at - 10) : at + 10]
+
+
 def value_words(fact: Fact, value: Value | None, system: System = "imperial") -> str:
     """Write a fact's value as a person would."""
     if value is None:

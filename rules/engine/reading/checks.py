@@ -7,7 +7,8 @@ from collections.abc import Iterable, Mapping
 from rules.engine.cases import MOST_CASES, count_cases
 from rules.engine.faults import did_you_mean
 from rules.engine.language import Condition, Decision, Effect, Fact, Rule, atoms
-from rules.engine.reading.table import Table, named_facts
+from rules.engine.reading.table import Table
+from rules.engine.text import named_facts
 
 
 class Checks:

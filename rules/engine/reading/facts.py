@@ -145,21 +145,26 @@ class FactReader:
             hint = did_you_mean(str(raw), self._assumptions)
             table.fault("unknown-assumption", ("fallback",), id=given(raw).strip("'"), hint=hint)
             return None
+        self._fits(table, found, kind, symbol, values)
+        return found.id
+
+    @staticmethod
+    def _fits(table: Table, found: Assumption, kind: str, symbol: str, values: tuple[str, ...]) -> None:
+        """Note a fault when an assumption cannot stand in for a fact."""
         if kind == "number" and found.range is not None:
             if unit(found.unit).dimension != unit(symbol).dimension:
                 table.fault(
-                    "wrong-dimension", ("fallback",), assumption=found.id, given=found.unit or "plain numbers",
+                    "wrong-dimension", ("fallback",), assumption=found.id,
+                    given=found.unit or "plain numbers",
                     fact=given(table.data.get("id")).strip("'"), wanted=symbol or "plain numbers",
                 )  # fmt: skip
-            return found.id
+            return
         wanted = found.value if isinstance(found.value, frozenset) else {found.value}
         if kind == "number" or found.range is not None or not wanted <= set(values):
             fits = "a number" if kind == "number" else f"one of {', '.join(values)}"
             table.fault(
                 "assumption-kind", ("fallback",), assumption=found.id, given=given(found.value), wanted=fits
             )
-            return None
-        return found.id
 
     def _spread(self, table: Table, symbol: str) -> dict[str, float]:
         inner = table.table("spread")

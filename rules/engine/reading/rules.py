@@ -10,7 +10,8 @@ from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.effects import EFFECTS, EffectReader
 from rules.engine.reading.facts import KEBAB_WANTED, read_scope
 from rules.engine.reading.sources import read_source
-from rules.engine.reading.table import KEBAB, Table, given, named_facts, stray_brace
+from rules.engine.reading.table import KEBAB, Table, given
+from rules.engine.text import named_facts, stray_brace
 
 
 class RuleReader:

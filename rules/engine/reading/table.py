@@ -20,7 +20,6 @@ MOST_LIST = 64
 """Entries of one list: words of a fact, nodes of a ramp, parts of a group."""
 ID = re.compile(r"[a-z][a-z0-9_]*")
 KEBAB = re.compile(r"[a-z0-9]+(?:[-_][a-z0-9]+)*")
-_BRACE = re.compile(r"\{([^{}]*)\}")
 _NUMBER_HEAD = re.compile(r"^[+-]?[\d.,/ -]*\d[\d.,/]*")
 
 
@@ -233,18 +232,3 @@ class Table:
             self.fault("range-order", (key,))
             return None
         return low, high
-
-
-def named_facts(text: str) -> tuple[str, ...]:
-    """Return what the braces of a text enclose, in order."""
-    return tuple(_BRACE.findall(text))
-
-
-def stray_brace(text: str) -> str | None:
-    """Return the neighbourhood of a brace that encloses nothing, or None."""
-    rest = _BRACE.sub("", text)
-    for brace in "{}":
-        if brace in rest:
-            at = rest.index(brace)
-            return rest[max(0, at - 10) : at + 10]
-    return None
