@@ -116,15 +116,21 @@ def release(folder: Path | None, session: str) -> Booking:
 
 def on_hand(shelf: Shelf, session: str = "") -> Shelf:
     """Give the shelf with its counts less what is booked for sessions other than this one."""
-    booked = total(one.counts() for one in read_bookings(shelf.folder) if one.session != session)
-    if not booked:
+    return without(
+        shelf, total(one.counts() for one in read_bookings(shelf.folder) if one.session != session)
+    )
+
+
+def without(shelf: Shelf, gone: Counter[Key]) -> Shelf:
+    """Give the shelf with its counts less these parts; what nobody counts stays, and nought is the least."""
+    if not gone:
         return shelf
     return replace(
         shelf,
-        heads=_less("head", shelf.heads, booked),
-        shafts=_less("shaft", shelf.shafts, booked),
-        grips=_less("grip", shelf.grips, booked),
-        pieces=_less("piece", shelf.pieces, booked),
+        heads=_less("head", shelf.heads, gone),
+        shafts=_less("shaft", shelf.shafts, gone),
+        grips=_less("grip", shelf.grips, gone),
+        pieces=_less("piece", shelf.pieces, gone),
     )
 
 
@@ -188,9 +194,9 @@ def _check(shelf: Shelf, wanted: Counter[Key], booked: Counter[Key]) -> None:
         raise NotInStock(short)
 
 
-def _less(sort: str, parts: tuple[Counted, ...], booked: Counter[Key]) -> tuple[Counted, ...]:
-    """Take what is booked off the counts of parts."""
+def _less(sort: str, parts: tuple[Counted, ...], gone: Counter[Key]) -> tuple[Counted, ...]:
+    """Take what is gone off the counts of parts."""
     return tuple(
-        part if part.count is None else replace(part, count=max(part.count - booked[sort, part.id], 0))
+        part if part.count is None else replace(part, count=max(part.count - gone[sort, part.id], 0))
         for part in parts
     )
