@@ -85,7 +85,7 @@ class Words:
         is asked by its title.
         """
         row = self.questions.get(fact.id, {})
-        place = _SIDES[hand] | {"unit": self.unit(fact.unit or "")}
+        place = {**_SIDES[hand], "unit": self.unit(fact.unit)}
         column = 0 if voice == "customer" else 1
         texts = {key: fill(str(row.get(key, "")), place) for key in (*_SENTENCES, "hint")}
         labels = row.get("choices", {})

@@ -59,7 +59,7 @@ def test_when_the_disk_fails_the_old_text_stands(
     def fails(*args: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(files_module.os, breaks, fails)
+    monkeypatch.setattr(os, breaks, fails)
     with pytest.raises(CannotKeep, match="no space left on device; what was kept before is untouched"):
         replace_file(file, "new")
     assert file.read_text() == "old"

@@ -11,7 +11,7 @@ import pytest
 
 import interview
 from interview.wording import words as words_module
-from interview.wording.words import WordingProblem, Words, fill, missing, words
+from interview.wording.words import Voice, WordingProblem, Words, fill, missing, words
 
 if TYPE_CHECKING:
     from rules.engine.language import Fact
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 JARGON = ("dispersion", "launch", "smash", "swing weight", "attack angle", "descent", "apex", "carry", "lie ")
 TESTING = ("wrong answer", "correct", "mistake", "should know", "must", "poor", "bad shot", "weak")
-VOICES = ("customer", "fitter", "trainer")
+VOICES: tuple[Voice, ...] = ("customer", "fitter", "trainer")
 
 
 def questions(facts: Facts) -> list[Fact]:

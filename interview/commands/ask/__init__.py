@@ -5,7 +5,6 @@ from __future__ import annotations
 from argparse import ArgumentParser, Namespace
 from dataclasses import replace
 from datetime import UTC, datetime
-from importlib.util import find_spec
 from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
@@ -16,8 +15,6 @@ if TYPE_CHECKING:
     from interview.commands.ask.talk import LineTalk
     from interview.store import Draft
     from rules.fitting import House
-
-_NOT_THERE = "The outcome cannot be told by this installation; what was said is kept."
 
 
 def configure(parser: ArgumentParser) -> None:
@@ -45,7 +42,7 @@ def run(args: Namespace) -> int:
     if args.units:
         draft.session = replace(draft.session, units=args.units)
     lines = Lines()
-    talk = LineTalk(Conversation.of(home), draft, lines, draft.session.units)
+    talk = LineTalk(Conversation.of(home.for_session(draft.id)), draft, lines, draft.session.units)
     try:
         lines.say(talk.conversation.wording.say("ask.welcome", draft.session.voice))
         ending = talk.run()
@@ -76,12 +73,10 @@ def _draft(args: Namespace, home: House) -> Draft:
 def _tell_outcome(talk: LineTalk, lines: Lines) -> None:
     """Tell the outcome in the words of the session's voice."""
     lines.say()
-    if find_spec("interview.views.outcome") is None:
-        lines.say(_NOT_THERE)
-        return
-    from interview.views.outcome import text
+    from interview.text import clean
+    from interview.views.outcome_text import text
 
-    print(text(talk.state.outcome, talk.state.session.voice, talk.units))
+    print(clean(text(talk.state.outcome, talk.state.session.voice, talk.units)))
 
 
 def _tell_kept(talk: LineTalk, lines: Lines) -> None:

@@ -61,9 +61,9 @@ def list_lines(conversation: Conversation, state: State, units: System) -> Itera
     wording, voice = conversation.wording, state.session.voice
     for topic in progress(conversation.base, state).topics:
         yield wording.topic(topic.topic, voice)
-        for question, standing in topic.questions.items():
-            if standing != "hidden":
-                said = _said(conversation, state, question, standing, units)
+        for question, how in topic.questions.items():
+            if how != "hidden":
+                said = _said(conversation, state, question, how, units)
                 yield f"  {_called(conversation, state, question)}: {said}"
 
 
@@ -72,10 +72,10 @@ def _called(conversation: Conversation, state: State, question: str) -> str:
     return conversation.base.facts[question].title if state.session.voice == "customer" else question
 
 
-def _said(conversation: Conversation, state: State, question: str, standing: str, units: System) -> str:
+def _said(conversation: Conversation, state: State, question: str, how: str, units: System) -> str:
     """Return what was said to a question, and how it stands where that has to be told."""
     fact = conversation.base.facts[question]
     answer = state.session.subject.answers.get(question)
     text = answer_text(fact, asked(conversation, state, question), answer, conversation.wording, units)
-    mark = "" if standing in ("known", "unknown") else conversation.wording.say(f"ask.standing.{standing}")
+    mark = "" if how in ("known", "unknown") else conversation.wording.say(f"ask.standing.{how}")
     return ", ".join(part for part in (text, mark) if part)

@@ -94,8 +94,11 @@ class LineTalk:
             return None
         if said.word == "answer":
             return Answered(question, said.text)
-        makes = {"skip": PassedOver, "clear": Withdrew, "go": WentTo}
-        return makes[said.word](question) if said.word in makes else None
+        if said.word == "skip":
+            return PassedOver(question)
+        if said.word == "clear":
+            return Withdrew(question)
+        return WentTo(question) if said.word == "go" else None
 
     def _step(self, event: Event) -> None:
         """Take an event, keep what it changed, and show what comes next."""
