@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
 from rules.facts.known import assumed
 from rules.facts.mishits import at_loft
+from rules.facts.usual import USUAL_FACE, usual_head
 from rules.golf.flight import fly
 from rules.golf.impact import Clubhead, strike
 from rules.golf.outcome import Flier, Worth, play
@@ -21,30 +23,26 @@ if TYPE_CHECKING:
     from rules.facts.subject import Kind
     from rules.ladder.rung import Spec
 
-_USUAL = {
-    "fairway": (0.036, 0.0185, 0.020, 1500e-7, 2300e-7, 0.81),
-    "hybrid": (0.036, 0.0175, 0.013, 1200e-7, 2000e-7, 0.80),
-}
-"""A head of which nothing was measured: face height, centre of mass up the face and deep (m), inertias
-(kg*m2), restitution. Assumptions: no open table of head depth and inertia was found."""
+_USUAL_CG = {"fairway": 0.0185, "hybrid": 0.0175}
+"""Centre of mass up the face of a head of which nothing was measured, m (assumption)."""
 
 
 def face(kind: Kind, spec: Spec) -> Face:
     """Return the face of a rung: the shop's measures, or those of a usual head."""
     if spec.head is None:
-        return Face(spec.loft, _USUAL[kind][0], _USUAL[kind][1])
+        return Face(spec.loft, USUAL_FACE[kind], _USUAL_CG[kind])
     return Face(spec.loft, spec.head.face_height, spec.head.cg_up_face)
 
 
 def clubhead(base: RuleBase, kind: Kind, spec: Spec) -> Clubhead:
     """Return the head as a free body: the shop's measures, or those of a usual head."""
-    grip, head = assumed(base, "spin-grip"), spec.head
+    head = spec.head
     if head is None:
-        _, _, depth, vertical, heel_toe, restitution = _USUAL[kind]
-        return Clubhead(spec.impact_mass, restitution, grip, depth, vertical, heel_toe)
+        return replace(usual_head(base, kind), mass=spec.impact_mass)
     return Clubhead(
-        spec.impact_mass, head.restitution, grip, head.cg_depth, head.moi_vertical, head.moi_heel_toe
-    )
+        spec.impact_mass, head.restitution, assumed(base, "spin-grip"), head.cg_depth, head.moi_vertical,
+        head.moi_heel_toe,
+    )  # fmt: skip
 
 
 def head_speed(base: RuleBase, golfer: Golfer, kind: Kind, loft: float, length: float) -> float:
