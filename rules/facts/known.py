@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, NamedTuple, cast
 
-from rules.engine.views import Status, View
+from rules.engine.views import Status, View, point
 from rules.facts.answers import How
 
 if TYPE_CHECKING:
@@ -17,8 +16,7 @@ NOTHING: frozenset[str] = frozenset()
 """No open question."""
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(NamedTuple):
     """A fact's best value in SI (or its word), with how it is known.
 
     `waits` holds the questions still open whose answers could move it; empty when it is determined.
@@ -54,17 +52,19 @@ def waiting(parts: Iterable[Known]) -> frozenset[str]:
 
 def view(fact: Fact, known: Known) -> View:
     """Turn a fact as it stands into what the engine reads: best value and what could still be."""
-    if known.waits:
-        return View(known.value, fact.widest, "open", known.how, known.spread)
-    if known.value is None:
+    value, how, spread, waits, closed = known
+    if waits:
+        return View(value, fact.widest, "open", how, spread)
+    if value is None:
         return View(None, None, "unknown", "assumed", 0.0)
-    status: Status = "unknown" if known.closed else "known"
-    return View(known.value, fact.point(known.value), status, known.how, known.spread)
+    status: Status = "unknown" if closed else "known"
+    return View(value, (value, value) if fact.kind == "number" else point(value), status, how, spread)  # type: ignore[arg-type]
 
 
 def views(base: RuleBase, known: Mapping[str, Known]) -> dict[str, View]:
     """Turn facts as they stand into views, by id."""
-    return {id: view(base.facts[id], value) for id, value in known.items()}
+    facts = base.facts
+    return {id: view(facts[id], value) for id, value in known.items()}
 
 
 def assumed(base: RuleBase, id: str) -> float:
