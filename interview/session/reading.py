@@ -37,13 +37,18 @@ def load(file: Path, facts: Facts) -> Session:
     faults = list(_faults(document.data, facts))
     if faults:
         raise SessionFaults(file, [_placed(document, fault) for fault in faults])
-    return session_of(document.data, facts)
+    return _built(document.data, facts)
 
 
 def session_of(data: Mapping[str, Any], facts: Facts) -> Session:
     """Read a session's plain data; ValueFault or SubjectProblem with the path of the first fault."""
     for fault in _faults(data, facts):
         raise fault
+    return _built(data, facts)
+
+
+def _built(data: Mapping[str, Any], facts: Facts) -> Session:
+    """Build the session of plain data in which no fault was found."""
     written = {section: cleaned(data[section]) for section in SECTIONS if section in data}
     return Session(
         id=data["id"],

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import subprocess
 import sys
 from collections.abc import Mapping
 from dataclasses import replace
@@ -216,3 +217,40 @@ def test_purging_takes_the_old_and_the_lapsed_only(store: Store, facts: Facts) -
     assert store.ids() == ("fresh", "lapsed", "old")
     assert {e.id for e in store.purge(before, today)} == {"old", "lapsed"}
     assert store.ids() == ("fresh",)
+
+
+BUSY_WRITER = """
+import subprocess
+import sys
+from pathlib import Path
+from interview.session import with_answer
+from interview.store import Store
+from rules.house import load_house
+facts = load_house().base.facts
+store, hand = Store(Path(sys.argv[1])), sys.argv[2]
+draft = store.open("busy", facts)
+print("open", flush=True)
+sys.stdin.readline()
+session = with_answer(draft.session, facts, "hand", hand)
+for handicap in range(15):
+    session = draft.save(with_answer(session, facts, "handicap", handicap))
+print(session.id)
+"""
+
+
+def test_two_processes_writing_at_once_lose_nothing(store: Store, facts: Facts) -> None:
+    keep(store, facts, "busy")
+    command = [sys.executable, "-c", BUSY_WRITER, str(store.folder)]
+    writers = [
+        subprocess.Popen([*command, hand], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+        for hand in ("left", "right")
+    ]
+    for writer in writers:
+        assert writer.stdout is not None
+        assert writer.stdout.readline() == "open\n"
+    ids = [writer.communicate("go\n", timeout=60)[0].strip() for writer in writers]
+    assert sorted(ids) == ["busy", "busy-2"]
+    for id, hand in zip(ids, ("left", "right"), strict=True):
+        kept = load(store.file(id), facts).written["answers"]
+        assert kept == {"handicap": 14, "hand": hand}
+    assert not list(store.folder.glob(".*.tmp"))

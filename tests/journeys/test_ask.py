@@ -187,3 +187,20 @@ def test_the_end_of_input_in_a_terminal_ends_gracefully(terminal: Callable[..., 
     child.expect(pexpect.EOF)
     child.wait()
     assert child.exitstatus == 0
+
+
+def test_the_interview_loads_no_screen_and_nothing_heavy(environment: dict[str, str]) -> None:
+    program = (
+        "import sys; from interview.commands.main import main; main(['ask']); "
+        "print(sorted({m.split('.')[0] for m in sys.modules}"
+        " & {'textual', 'rich', 'numpy', 'scipy', 'pydantic'}))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program],
+        input="no\n",
+        capture_output=True,
+        text=True,
+        env=environment,
+        check=True,
+    )
+    assert done.stdout.splitlines()[-1] == "[]"
