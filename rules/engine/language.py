@@ -11,7 +11,6 @@ from rules.engine.views import CouldBe, Value, point
 
 Kind = Literal["number", "choice", "set", "shares"]
 EffectKind = Literal["points", "rule_out", "adjust", "caution", "advise"]
-SourceKind = Literal["published", "rules_of_golf", "common_practice", "memory", "assumption"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +18,7 @@ class Source:
     """Where a fact, rule or assumption comes from."""
 
     kind: str
+    """published, common_practice, memory, assumption, or the rules of something: rules_of_..."""
     parts: Mapping[str, str | int]
     """author, year, title, place; rule, edition; note: as the kind asks."""
 
@@ -28,7 +28,7 @@ class Source:
         part = self.parts.get
         if self.kind == "published":
             return f"{part('author')} ({part('year')}), {part('title')}, {part('place')}"
-        if self.kind == "rules_of_golf":
+        if self.kind.startswith("rules_of_"):
             return f"rule {part('rule')}, edition {part('edition')}"
         note = part("note")
         return None if note is None else str(note)
@@ -113,6 +113,8 @@ class Fact:
     """Where an open question's answer is likely: two numbers, or words and weights."""
     derived: bool = False
     decided_with: str | None = None
+    used_for: str = ""
+    """What the program itself does with it, besides what rules do; a short phrase."""
     part_of: str | None = None
     """The shares fact of which this is one part."""
 

@@ -23,7 +23,7 @@ class View(NamedTuple):
     """What the questions still open permit; read only while `status` is open."""
     status: Status = "known"
     how: str = "said"
-    """measured, said, estimated, derived, assumed or shots. An assumed value is not *known*."""
+    """measured, said, estimated, derived, or another word. A value that is `assumed` is not *known*."""
     spread: float = 0.0
     """Standard deviation of a number, SI."""
 

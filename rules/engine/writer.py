@@ -104,7 +104,12 @@ def fact_row(fact: Fact, base: RuleBase) -> Row:
         row["plausible"] = [quantity_text(end, fact.unit) for end in fact.plausible]
     elif fact.plausible is not None:
         row["plausible"] = dict(fact.plausible)
-    optional = {"fallback": fact.fallback, "decided_with": fact.decided_with, "derived": fact.derived or None}
+    optional = {
+        "fallback": fact.fallback,
+        "decided_with": fact.decided_with,
+        "derived": fact.derived or None,
+        "used_for": fact.used_for or None,
+    }
     row |= {key: value for key, value in optional.items() if value is not None}
     return row | {"source": _source(fact.source)}
 

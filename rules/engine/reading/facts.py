@@ -121,6 +121,7 @@ class FactReader:
             _widest(kind, range, values), ask, self._fallback(table, kind, symbol, values),
             self._spread(table, symbol) if number else {}, _plausible(table, kind, symbol, values),
             derived, table.word("decided_with", (str(table.data.get("decided_with")),)) or None,
+            table.sentence("used_for") if table.has("used_for") else "",
         )  # fmt: skip
         table.close(("unit", "range", "spread") if not number else ("values",))
         return fact

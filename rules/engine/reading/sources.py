@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+import re
+
 from rules.engine.language import Source
 from rules.engine.reading.table import Table, given
 
 _NEEDS: dict[str, tuple[str, ...]] = {
     "published": ("author", "year", "title", "place"),
-    "rules_of_golf": ("rule", "edition"),
     "common_practice": (),
     "memory": ("note",),
     "assumption": ("note",),
 }
 """What each kind of source must hold; every kind may hold a note."""
+_RULES_OF = re.compile(r"rules_of_[a-z_]{2,30}")
+"""The written rules of a game or trade, by its name."""
+_RULES_NEED = ("rule", "edition")
 _PLAIN = Source("common_practice", {})
+_KIND_WANTED = "the kind of source is wanted: " + ", ".join((*_NEEDS, "rules_of_..."))
 _WANTED = "where it comes from is wanted, such as source = { kind = 'common_practice' }"
 
 
@@ -24,8 +29,10 @@ def read_source(table: Table) -> Source:
         return _PLAIN
     if source.data == {"kind": "common_practice"}:
         return _PLAIN
-    kind = source.word("kind", tuple(_NEEDS), "the kind of source is wanted: " + ", ".join(_NEEDS))
-    needs = _NEEDS.get(kind, ())
+    raw = source.raw("kind")
+    is_rules = isinstance(raw, str) and _RULES_OF.fullmatch(raw) is not None
+    kind = str(raw) if is_rules else source.word("kind", (*_NEEDS, "rules_of_..."), _KIND_WANTED)
+    needs = _RULES_NEED if is_rules else _NEEDS.get(kind, ())
     parts: dict[str, str | int] = {}
     for key in (*needs, "note"):
         raw = source.raw(key)
