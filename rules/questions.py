@@ -44,7 +44,8 @@ def questions(
     def rank(id: str) -> tuple[int, bool, float, int, str]:
         ask = base.facts[id].ask
         assert ask is not None
-        return (base.topics.index(ask.topic), not ask.always, -stakes.get(id, 0.0), ask.order, id)
+        weight = 0.0 if ask.always else -stakes.get(id, 0.0)
+        return (base.topics.index(ask.topic), not ask.always, weight, ask.order, id)
 
     worth = [id for id in unanswered if stakes.get(id, 0.0) > 0 or _always(base, id)]
     needless = sorted(set(unanswered) - set(worth), key=rank)
