@@ -20,7 +20,7 @@ from rules.ladder.rung import Rung
 from rules.ladder.stocked import Barred, places, rung
 from rules.overrides import Overridden, overridden
 from rules.questions import Questions, questions
-from rules.workbench import Club, finish
+from rules.workbench import Club, apart, finish_both
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Choice, Notice
@@ -69,6 +69,7 @@ def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
     pairing = base.choose("pairing", player.views, candidates) if candidates else None
     engine_pick = met[pairing.pick.candidate.id] if pairing and pairing.pick else None
     picked, changes = overridden(house, player, subject, met, engine_pick, pairing, flier)
+    picked = picked and apart(base, house.shelf, player, picked, flier)
     clubs = _bench(house, player, picked)
     asked = questions(base, player, subject, pairing, picked)
     return Outcome(
@@ -103,8 +104,7 @@ def _bench(house: House, player: Golfer, picked: Pair | None) -> tuple[Club, ...
     """Finish the two clubs of a pair."""
     if picked is None:
         return ()
-    both = (("longer", picked.longer), ("shorter", picked.shorter))
-    return tuple(finish(house.base, house.shelf, player, role, one) for role, one in both)
+    return finish_both(house.base, house.shelf, player, picked.longer, picked.shorter)
 
 
 def _notices(

@@ -29,8 +29,10 @@ _SOLD_LONGER = 0.5 * _INCH
 _SOLD_BALANCE = 1.0
 """Swing weight of a club of which none was read, points from D0 (common practice: D0 to D2)."""
 _USUAL_LOFT = {"fairway": 15.5 * _DEGREE, "hybrid": 21 * _DEGREE}
-_USUAL_SHAFT = parse("65 g", "kg")
-_USUAL_MASS = {"fairway": 0.212, "hybrid": 0.230}
+USUAL_SHAFT = parse("65 g", "kg")
+"""Cut shaft of a club that was never weighed in parts, kg (common practice)."""
+USUAL_MASS = {"fairway": 0.212, "hybrid": 0.230}
+"""Head of such a club by kind, kg (common practice)."""
 _WORTH_CUTTING = 0.5 * _INCH
 """Less than this is not worth the work of an alteration (common practice: half-inch steps)."""
 
@@ -65,7 +67,7 @@ def _spec(base: RuleBase, club: OwnedClub) -> Spec:
     loft = float(club.loft.value) if club.loft else _USUAL_LOFT[club.kind]  # type: ignore[arg-type]
     length = club.length or usual_length(base, club.kind, loft) + _SOLD_LONGER
     balance = _SOLD_BALANCE if club.swing_weight is None else club.swing_weight
-    mass = _USUAL_MASS[club.kind]
+    mass = USUAL_MASS[club.kind]
     return Spec(loft, length, balance, 0.0, 0.0, None, None, None, 0.0, None, mass)
 
 
@@ -74,7 +76,7 @@ def _altered(club: OwnedClub, spec: Spec, cut: float) -> Spec:
 
     The exact sum of the bench, for a shaft of usual mass; what the head cannot take is lost balance.
     """
-    work = shorten(spec.length, spec.length - cut, spec.impact_mass, _USUAL_SHAFT, setback=SETBACK)
+    work = shorten(spec.length, spec.length - cut, spec.impact_mass, USUAL_SHAFT, setback=SETBACK)
     back = min(work.restore, club.can_add or 0.0)
     balance = spec.balance + work.points_change + back / work.mass_per_point
     return replace(spec, length=spec.length - cut, balance=balance, impact_mass=spec.impact_mass + back)

@@ -27,7 +27,7 @@ DIRECTIONS: Mapping[str, ports.Place | None] = {
     "heel": ports.Place(-1.0, -0.2, 0.0),
     "toe": ports.Place(1.0, -0.2, 0.0),
 }
-"""Which way each candidate pulls the centre of mass, a little downward; even moves it least to either side."""
+"""Which way each candidate pulls the centre of mass; even moves it least to heel or toe."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ misses is asked for once more, until nothing is gained.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -79,7 +79,7 @@ class _Tries:
         plan = _plan(
             round(ask / _GRAIN), ports_of(self.head), self.stock, towards, round(self.head.mass / _GRAIN)
         )
-        build = self.bare.with_added(*added(self.head, plan))
+        build = self.bare.with_added(*added(self.head, plan.plan))
         left = build.reading.points - self.target
         return Planned(build, replace(plan, short_by=self.needed - plan.added), self.needed, left)
 
@@ -151,10 +151,10 @@ def stock_of(pieces: Iterable[Piece]) -> tuple[ports.PieceStock, ...]:
     return tuple(ports.PieceStock(p.mass, p.count, p.fits) for p in pieces if p.in_stock)
 
 
-def added(head: Head, plan: ports.PortPlan) -> list[Added]:
-    """Return the planned mass, port by port, where it sits along the shaft."""
+def added(head: Head, masses: Mapping[str, float]) -> list[Added]:
+    """Return the mass in each port (kg, by name) where it sits along the shaft."""
     return [
-        Added(plan.plan[p.name], up_shaft(p.toeward, p.upward, head.lie), p.name)
+        Added(masses[p.name], up_shaft(p.toeward, p.upward, head.lie), p.name)
         for p in head.ports
-        if plan.plan.get(p.name)
+        if masses.get(p.name)
     ]
