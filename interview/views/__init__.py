@@ -1,1 +1,1 @@
-"""Frozen view models: what screens, plain text, sheets and JSON all render."""
+"""Frozen view models: what screens, sheets, the line-by-line interview and JSON all render."""

@@ -1,0 +1,63 @@
+"""`turfpair recommend`: the main job without a screen, one session or many, as text or as JSON."""
+
+from __future__ import annotations
+
+import json
+from argparse import ArgumentParser, Namespace
+from typing import TYPE_CHECKING
+
+from interview.commands.common import house, store
+from interview.commands.errors import DONE
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from interview.session import Session
+    from rules.fitting import House
+    from rules.units import System
+
+
+def configure(parser: ArgumentParser) -> None:
+    """Add what `recommend` takes."""
+    parser.add_argument(
+        "session", nargs="+", metavar="SESSION", help="a path ending in .toml, an id or a ticket code"
+    )
+    parser.add_argument("--json", action="store_true", help="print JSON: an object, or an array for several")
+
+
+def run(args: Namespace) -> int:
+    """Read every session first, so that a bad one spoils nothing half-way; then recommend for each."""
+    from interview.session import load
+
+    home, kept = house(args), store(args)
+    sessions = [load(kept.locate(name), home.base.facts) for name in args.session]
+    if args.json:
+        _print_json(home, sessions, args.units)
+    else:
+        _print_text(home, sessions, args.units)
+    return DONE
+
+
+def _print_json(home: House, sessions: Sequence[Session], units: System | None) -> None:
+    """Print one object, or an array whose elements are printed as they are ready."""
+    from interview.views.recommend_json import to_json
+    from rules.fitting import fit
+
+    several = len(sessions) > 1
+    for index, session in enumerate(sessions):
+        found = to_json(fit(home, session.subject), session.id, system=units or session.units)
+        before = ("[" if index == 0 else ",") if several else ""
+        print(before + json.dumps(found, indent=2, allow_nan=False))
+    if several:
+        print("]")
+
+
+def _print_text(home: House, sessions: Sequence[Session], units: System | None) -> None:
+    """Print each session's outcome in its own voice."""
+    from interview.views.outcome_text import text
+    from rules.fitting import fit
+
+    for index, session in enumerate(sessions):
+        if len(sessions) > 1:
+            print(f"{'' if index == 0 else chr(10)}== {session.id} ==\n")
+        print(text(fit(home, session.subject), session.voice, units or session.units))

@@ -1,0 +1,82 @@
+"""A page of plain text: headings, paragraphs, rows and ledgers, wrapped to a width, nothing said twice."""
+
+from __future__ import annotations
+
+import re
+import textwrap
+from collections.abc import Iterable
+
+from interview.text import one_line
+
+_INDENT = 2
+_LABEL = 9
+"""Width of the label of a row."""
+_SPACE = "\x1f"
+"""Stands for a blank between a number and its unit, where a line is never broken."""
+_UNITS = "deg|degrees?|degF|degC|in|inch|inches|ft|feet|yd|yards?|mph|km/h|mm|cm|m|g|grams?|points?"
+_QUANTITY = re.compile(rf"(?<=\d) (?=(?:{_UNITS})\b|%|\d+/\d)")
+
+
+class Page:
+    """Lines of text as they are written, top to bottom."""
+
+    def __init__(self, width: int) -> None:
+        self._width = max(40, width)
+        self._lines: list[str] = []
+        self._said: set[str] = set()
+
+    @property
+    def text(self) -> str:
+        """Return the page."""
+        return "\n".join(self._lines).strip("\n")
+
+    def once(self, sentence: str) -> bool:
+        """Return whether a sentence is said for the first time, and remember it."""
+        new = sentence not in self._said
+        self._said.add(sentence)
+        return new
+
+    def heading(self, words: str) -> None:
+        """Begin a part of the page."""
+        self.gap()
+        self._write(words, "", "")
+
+    def gap(self) -> None:
+        """Leave one line free."""
+        if self._lines and self._lines[-1]:
+            self._lines.append("")
+
+    def say(self, sentence: str, indent: int = 0) -> None:
+        """Write a paragraph."""
+        if sentence:
+            self._write(sentence, " " * indent, " " * indent)
+
+    def point(self, sentence: str, mark: str = "-") -> None:
+        """Write one item of a list."""
+        first = " " * _INDENT + f"{mark} "
+        self._write(sentence, first, " " * len(first))
+
+    def row(self, label: str, words: str, wide: int = _LABEL) -> None:
+        """Write a label and what belongs to it."""
+        first = " " * _INDENT + f"{label:<{wide}} "
+        self._write(words, first, " " * len(first))
+
+    def entry(self, amounts: Iterable[str], sentence: str, below: Iterable[str] = ()) -> None:
+        """Write one line of a ledger: its amounts in columns, why, and what belongs below."""
+        first = " " * _INDENT + "".join(f"{amount:>8}" for amount in amounts) + "  "
+        blank = " " * len(first)
+        self._write(sentence, first, blank)
+        for more in below:
+            self._write(more, blank, blank + "  ")
+
+    def _write(self, words: str, first: str, rest: str) -> None:
+        """Wrap one paragraph; a quantity is not torn from its unit."""
+        tied = _QUANTITY.sub(_SPACE, one_line(words, 2000))
+        wrapped = textwrap.wrap(
+            tied,
+            self._width,
+            initial_indent=first,
+            subsequent_indent=rest,
+            break_on_hyphens=False,
+        )
+        self._lines += [line.replace(_SPACE, " ").rstrip() for line in wrapped or [first.rstrip()]]
