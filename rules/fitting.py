@@ -62,7 +62,7 @@ def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
     A `flier` (a surface over the first law) stands in for flights where thousands of roads are run.
     """
     base = house.base
-    player = golfer(base, subject)
+    player = golfer(base, subject, house.shelf)
     filled, barred = _rungs(house, player, subject, flier)
     met = {pair.id: pair for pair in pairs(base, player, filled)}
     candidates = [Candidate(pair.id, pair.views) for pair in met.values()]

@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING
 
 from rules.facts.asked import asked as asked_facts
 from rules.facts.asked import shares
+from rules.facts.balls import Balls, hit
 from rules.facts.delivery import attack, delivered_loft_change
 from rules.facts.known import Known, assumed, half_range, views, waiting
 from rules.facts.lies import Lies, lies
-from rules.facts.mishits import mishits
 from rules.facts.shape import shape
 from rules.facts.speed import driver_head, iron_head, speed_facts
-from rules.facts.strike import strike
+from rules.facts.tried import tried_clubs
 from rules.facts.wanted import wanted_facts
 from rules.golf.air import density
 from rules.golf.flight import Flight, fly
@@ -27,8 +27,9 @@ from rules.golf.strike import StrikePattern
 if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.engine.views import View
-    from rules.facts.subject import Kind, Shot, Subject
+    from rules.facts.subject import Kind, Subject
     from rules.golf.outcome import Outcomes
+    from rules.shelf import Shelf
 
 _HUMIDITY = 0.5
 """Relative humidity; it moves a carry by under a yard, so it is not asked."""
@@ -54,6 +55,8 @@ class Golfer:
     """The driver's centred flight."""
     iron: Known | None
     """Carry of the longest iron really used, m; None when neither its loft nor its carry is known."""
+    balls: Balls
+    """What the balls of a trial said, beside what was believed."""
 
     def number(self, id: str) -> float:
         """Return a numeric fact's best value in SI."""
@@ -64,54 +67,49 @@ class Golfer:
         return self.known[id].word
 
 
-def golfer(base: RuleBase, subject: Subject) -> Golfer:
-    """Return everything known of the golfer. No rung, no head, no rule of the trade is read here."""
+def golfer(base: RuleBase, subject: Subject, shelf: Shelf | None = None) -> Golfer:
+    """Return everything known of the golfer. No rung, no rule of the trade is read here.
+
+    Of a shelf only the heads are read that he has hit, where one is given.
+    """
     known = asked_facts(base, subject.answers)
     air = density(known["temperature"].number, _HUMIDITY, known["altitude"].number)
     air_waits = known["temperature"].waits | known["altitude"].waits
+    lie_shares, lies_known = shares(base, subject.answers, "lies")
+    purposes, purpose_known = shares(base, subject.answers, "purpose")
+    met = lies(base, lie_shares, known["turf"].word)
     known["skill"] = _skill(base, known)
     known |= speed_facts(base, known, air)
     known["attack"] = attack(base, known)
     known["delivered_loft_change"] = delivered_loft_change(
         base, known, known["skill"], known["driver_head_speed"]
     )
-    struck = strike(base, known, known["skill"], subject.shots)
-    known |= struck.facts
-    lie_shares, lies_known = shares(base, subject.answers, "lies")
-    purposes, purpose_known = shares(base, subject.answers, "purpose")
+    tried = tried_clubs(base, subject, shelf)
+    balls = hit(base, known, tried, air, met)
+    known |= balls.facts
     known |= _share_facts("lies", lie_shares, lies_known) | _share_facts("purpose", purposes, purpose_known)
     known |= _lie_facts(lie_shares, lies_known)
     known["shape"] = shape(known["hand"], known["miss"], known["curve"])
     known |= wanted_facts(base, known)
     driver = _driver_flight(base, known, air)
     known |= _driver_facts(base, known, air)
-    met = lies(base, lie_shares, known["turf"].word)
     flown = waiting((known["driver_head_speed"], known["attack"], known["delivered_loft_change"])) | air_waits
     return Golfer(
         known=known,
         views=views(base, known),
         lies=met,
-        mishits=mishits(base, known, known["skill"].number, met, _by_kind(subject)),
+        mishits=balls.mishits,
         purpose=purposes,
-        pattern=struck.pattern,
+        pattern=balls.strike.pattern,
         density=air,
         flight_waits=flown,
         strike_waits=waiting(
-            (struck.facts["strike_sd_toe"], known["contact"], known["skill"], lies_known, known["turf"])
+            (known["strike_sd_toe"], known["contact"], known["skill"], lies_known, known["turf"])
         ),
         driver=driver,
         iron=_iron(base, known, air),
+        balls=balls,
     )
-
-
-def _by_kind(subject: Subject) -> dict[Kind, list[Shot]]:
-    """Return the shots of a trial by the type of club that hit them."""
-    kinds: dict[str, Kind] = {club.name: club.kind for club in subject.owned}
-    kinds |= {club.name: club.kind for club in subject.trial_clubs}
-    sorted_out: dict[Kind, list[Shot]] = {}
-    for shot in subject.shots:
-        sorted_out.setdefault(kinds[shot.club], []).append(shot)
-    return sorted_out
 
 
 def _skill(base: RuleBase, known: Mapping[str, Known]) -> Known:

@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from rules.facts.known import Known, assumed
-from rules.golf.outcome import Outcomes, counted, over_lies
+from rules.facts.weighed import Weighed
+from rules.golf.delivery import Estimate
+from rules.golf.outcome import Outcomes, over_lies
 from rules.units import parse
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.facts.lies import Lies
-    from rules.facts.subject import Kind, Shot
+    from rules.facts.subject import Kind
+    from rules.facts.tried import Tried
 
 _MOST, _LEAST = 0.6, 0.01
 _DEGREE = parse("1 deg", "rad")
@@ -23,6 +29,10 @@ _NAMED = 2.0
 """A mishit the golfer names himself counts this many times in the division (assumption)."""
 _PRIOR_WORTH = 6.0
 """The answers count as this many balls against those that were hit and counted (assumption)."""
+_TRIAL_LIE = "fairway"
+"""The lie that balls of a trial are taken to be hit from."""
+_ALL = 0.97
+"""No count makes every ball a mishit for good."""
 
 
 def share(base: RuleBase, asked: Mapping[str, Known], skill: float, kind: Kind, lie: str) -> float:
@@ -62,10 +72,42 @@ def at_loft(base: RuleBase, usual: Outcomes, loft: float) -> Outcomes:
     return Outcomes(usual.topped * factor, usual.thin * factor, usual.fat * factor)
 
 
+@dataclass(frozen=True, slots=True)
+class Believed:
+    """What is believed of mishits before any ball is counted, for a club hit off usual turf."""
+
+    base: RuleBase
+    asked: Mapping[str, Known]
+    skill: float
+
+    def outcomes(self, club: Tried) -> Outcomes:
+        """Return the shares of topped, thin and fat balls to expect of a club in a trial."""
+        usual = share(self.base, self.asked, self.skill, club.kind, _TRIAL_LIE)
+        return at_loft(self.base, _divide(self.asked["contact"].words, usual), club.loft)
+
+    def cells(self, club: Tried, count: int) -> list[tuple[float, float]]:
+        """Return cells of (share of clean strikes, weight) that stand for how uncertain that share is.
+
+        A beta distribution worth as many balls as the answers are, cut in cells that narrow toward nought.
+        """
+        clean = self.outcomes(club).clean
+        a, b = _PRIOR_WORTH * (1.0 - clean), _PRIOR_WORTH * clean
+        places = [(i + 0.5) / count for i in range(count)]
+        weights = [s ** (3 * a - 1) * (1.0 - s**3) ** (b - 1) for s in places]
+        total = math.fsum(weights)
+        return [(1.0 - s**3, w / total) for s, w in zip(places, weights, strict=True)]
+
+
 def mishits(
-    base: RuleBase, asked: Mapping[str, Known], skill: float, met: Lies, counts: Mapping[Kind, Sequence[Shot]]
-) -> dict[Kind, Outcomes]:
-    """Return the shares of topped, thin and fat balls over the golfer's lies, for each type of club."""
+    base: RuleBase, asked: Mapping[str, Known], skill: float, met: Lies,
+    tried: Sequence[Tried] = (), climbs: Mapping[str, float] = MappingProxyType({}),
+) -> dict[Kind, Outcomes]:  # fmt: skip
+    """Return the shares of topped, thin and fat balls over the golfer's lies, for each type of club.
+
+    Balls off the ground that were counted draw them toward their counts. `climbs` gives, by club, the share
+    of clean strikes that get up: a thin ball of a club that hardly climbs is in part the loft's doing.
+    """
+    believed = Believed(base, asked, skill)
     contact = asked["contact"].words
     kinds: tuple[Kind, Kind] = ("fairway", "hybrid")
     found: dict[Kind, Outcomes] = {}
@@ -73,11 +115,80 @@ def mishits(
         prior = over_lies(
             [(lie.share, _divide(contact, share(base, asked, skill, kind, lie.name))) for lie in met.named]
         )
-        shots = [s.outcome for s in counts.get(kind, ()) if s.outcome and s.surface != "tee"]
-        number = {name: shots.count(name) for name in ("topped", "thin", "fat", "up")}
-        found[kind] = (
-            counted(prior, _PRIOR_WORTH, number["topped"], number["thin"], number["fat"], number["up"])
-            if shots
-            else prior
-        )
+        clubs = [club for club in tried if club.kind == kind]
+        found[kind] = _counted(prior, [_tally(believed, prior, c, climbs.get(c.name, 1.0)) for c in clubs])
     return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Tally:
+    """The counted balls of one club: mishits, and how many usual balls they stand for."""
+
+    topped: float
+    thin: float
+    fat: float
+    balls: float
+    """Balls, each counted as often as its club and lie are mishit against his usual mix."""
+    on_turf: float
+    """Of these, the balls that could have been seen to be fat: a mat hides it."""
+
+
+def _tally(believed: Believed, prior: Outcomes, club: Tried, climbs: float) -> _Tally:
+    """Count a club's balls off the ground."""
+    noted = [shot for shot in club.off_ground if shot.outcome is not None]
+    expected = believed.outcomes(club)
+    mishit, usual = 1.0 - expected.clean, 1.0 - prior.clean
+    exposure = mishit / usual if usual > 0.0 else 1.0
+    seen = [shot.outcome for shot in noted]
+    low = expected.clean * (1.0 - climbs)
+    share_thin = expected.thin / (expected.thin + low) if low > 0.0 else 1.0
+    hidden = sum(shot.surface == "mat" and shot.outcome != "fat" for shot in noted)
+    return _Tally(
+        seen.count("topped"), share_thin * seen.count("thin"), seen.count("fat"), exposure * len(noted),
+        exposure * (len(noted) - hidden),
+    )  # fmt: skip
+
+
+def _counted(prior: Outcomes, tallies: Sequence[_Tally]) -> Outcomes:
+    """Draw shares toward counts: the answers count as so many balls of their own (Dirichlet)."""
+    balls = _PRIOR_WORTH + math.fsum(one.balls for one in tallies)
+    on_turf = _PRIOR_WORTH + math.fsum(one.on_turf for one in tallies)
+    topped = (_PRIOR_WORTH * prior.topped + math.fsum(one.topped for one in tallies)) / balls
+    thin = (_PRIOR_WORTH * prior.thin + math.fsum(one.thin for one in tallies)) / balls
+    fat = (_PRIOR_WORTH * prior.fat + math.fsum(one.fat for one in tallies)) / on_turf
+    # Usual balls may be fewer than balls, so that the shares could add up to more than all of them.
+    shrink = min(1.0, _ALL / max(topped + thin + fat, 1e-9))
+    return Outcomes(topped * shrink, thin * shrink, fat * shrink)
+
+
+def weighed_mishits(
+    believed: Believed, tried: Sequence[Tried], met: Lies, after: Mapping[Kind, Outcomes]
+) -> tuple[Weighed, ...]:
+    """Return belief and count of mishits side by side, for each type of club of which balls were counted.
+
+    Spreads are those of shares known as well as so many balls would make them.
+    """
+    before = mishits(believed.base, believed.asked, believed.skill, met)
+    found = []
+    for kind, outcomes in after.items():
+        counts = [shot.outcome for c in tried if c.kind == kind for shot in c.off_ground if shot.outcome]
+        if not counts:
+            continue
+        n, bad = len(counts), len(counts) - counts.count("up")
+        old, new = 1.0 - before[kind].clean, 1.0 - outcomes.clean
+        found.append(
+            Weighed(
+                f"mishits_{kind}",
+                _share(old, _PRIOR_WORTH),
+                # Agresti and Coull: two of each added, or none of six would be known for certain.
+                Estimate(bad / n, _share((bad + 2) / (n + 4), n + 4).spread),
+                _share(new, _PRIOR_WORTH + n),
+                n,
+            )
+        )
+    return tuple(found)
+
+
+def _share(value: float, worth: float) -> Estimate:
+    """Return a share with the spread of one that so many balls tell of."""
+    return Estimate(value, math.sqrt(value * (1.0 - value) / (worth + 1.0)))

@@ -1,4 +1,4 @@
-"""What is usual for a club and a speed before anybody measured: speed of a club, its height of flight, a head."""
+"""What is usual before anybody measured: the speed of a club, the height that suits a speed, a head."""
 
 from __future__ import annotations
 
