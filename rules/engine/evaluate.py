@@ -55,7 +55,12 @@ class Layout:
             for bit, scored in plan.scored.items()
         }
         """By bit."""
-        self.shared_ramps = [bit for bit, e in self.effects.items() if e.ramp and e.place < 0]
+        self.shared_ramps = [
+            (bit, e.ramp, plan.bits[plan.scored[bit].rule.id])
+            for bit, e in self.effects.items()
+            if e.ramp and e.place < 0
+        ]
+        """Ramps on shared facts, each with its bit and all cases of its rule."""
         self.ramps = [(bit, e) for bit, e in self.effects.items() if e.ramp]
         self.own_ramps = sum(bit for bit, e in self.effects.items() if e.ramp and e.place >= 0)
         """Bits of the cases whose ramp follows a candidate's own fact."""
@@ -104,12 +109,16 @@ class Run:
         self.layout = layout(plan, views)
         seen = [views[id] for id in self.layout.shared_ids]
         self.best, self.may, self.must, self.is_open = join(self.layout.shared, seen, plan.full)
-        self.ramped = {
-            bit: self.layout.effects[bit].ramp.value(views[plan.scored[bit].ramp.fact].best)  # type: ignore[union-attr,arg-type]
-            for bit in self.layout.shared_ramps
-            if bit & self.best
-        }
+        self.ramped = self._shared_ramps()
         """By bit: what ramps on shared facts give."""
+
+    def _shared_ramps(self) -> dict[int, int]:
+        """Work out the ramps on shared facts of the rules that may speak."""
+        found = {}
+        for bit, ramp, group in self.layout.shared_ramps:
+            if group & self.best:
+                found[bit] = ramp.value(cast(float, self.views[ramp.fact][0]))
+        return found
 
     def candidate(self, views: Mapping[str, View]) -> Outcome:
         """Evaluate one candidate."""
