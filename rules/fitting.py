@@ -15,6 +15,7 @@ from rules.engine import Candidate
 from rules.facts.golfer import Golfer, golfer
 from rules.house import House, load_house
 from rules.ladder.bagged import bagged
+from rules.ladder.judge import Judge
 from rules.ladder.pairs import Pair, order, pairs
 from rules.ladder.rung import Rung
 from rules.ladder.stocked import Barred, places, rung
@@ -63,13 +64,14 @@ def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
     """
     base = house.base
     player = golfer(base, subject, house.shelf)
-    filled, barred = _rungs(house, player, subject, flier)
-    met = {pair.id: pair for pair in pairs(base, player, filled)}
+    judge = Judge(house.parts, player)
+    filled, barred = rungs(judge, subject, flier)
+    met = {pair.id: pair for pair in pairs(judge, filled)}
     candidates = [Candidate(pair.id, pair.views) for pair in met.values()]
     pairing = base.choose("pairing", player.views, candidates) if candidates else None
     engine_pick = met[pairing.pick.candidate.id] if pairing and pairing.pick else None
-    picked, changes = overridden(house, player, subject, met, engine_pick, pairing, flier)
-    picked = picked and apart(base, house.shelf, player, picked, flier)
+    picked, changes = overridden(judge, subject, met, engine_pick, pairing, flier)
+    picked = picked and apart(judge, picked, flier)
     clubs = _bench(house, player, picked)
     asked = questions(base, player, subject, pairing, picked)
     return Outcome(
@@ -89,13 +91,10 @@ def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
     )
 
 
-def _rungs(
-    house: House, player: Golfer, subject: Subject, flier: Flier | None
-) -> tuple[list[Rung], tuple[Barred, ...]]:
+def rungs(judge: Judge, subject: Subject, flier: Flier | None) -> tuple[list[Rung], tuple[Barred, ...]]:
     """Fill and fly every place on the ladder: from the shelf, and from the bag."""
-    base = house.base
-    tried = [rung(base, house.shelf, player, place, flier) for place in places(house.shelf, player)]
-    own = [one for club in subject.owned for one in bagged(base, player, club, flier)]
+    tried = [rung(judge, place, flier) for place in places(judge)]
+    own = [one for club in subject.owned for one in bagged(judge, club, flier)]
     filled = [one for one in tried if isinstance(one, Rung)] + own
     return filled, tuple(one for one in tried if isinstance(one, Barred))
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from rules.engine import load
+from rules.ladder.judge import Parts
 from rules.shelf import load_shelf
 from rules.shelf.stock import on_hand
 
@@ -20,12 +21,17 @@ KNOWLEDGE = Path(__file__).parent / "knowledge"
 """The house's own rule base."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class House:
     """A rule base and a shelf."""
 
     base: RuleBase
     shelf: Shelf
+
+    @cached_property
+    def parts(self) -> Parts:
+        """What is the same for every golfer, kept from one road to the next."""
+        return Parts(self.base, self.shelf)
 
     @property
     def digest(self) -> str:

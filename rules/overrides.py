@@ -18,11 +18,10 @@ from rules.workbench import finish
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Choice
-    from rules.facts.golfer import Golfer
     from rules.facts.subject import Subject
     from rules.golf.outcome import Flier
-    from rules.house import House
     from rules.ladder.decide import Place
+    from rules.ladder.judge import Judge
     from rules.ladder.rung import Rung
 
 
@@ -49,8 +48,7 @@ class Overridden:
 
 
 def overridden(
-    house: House,
-    golfer: Golfer,
+    judge: Judge,
     subject: Subject,
     met: Mapping[str, Pair],
     picked: Pair | None,
@@ -69,7 +67,7 @@ def overridden(
         made.append(one)
     for decision in sorted(set(subject.overrides) - {"pairing"}):
         role, _, part = decision.partition(".")
-        if role not in ("longer", "shorter") or part not in house.base.decisions or part == "pairing":
+        if role not in ("longer", "shorter") or part not in judge.base.decisions or part == "pairing":
             raise OverrideProblem(
                 f"the override '{decision}' names no decision; write one such as 'longer.length'"
             )
@@ -77,7 +75,7 @@ def overridden(
             raise OverrideProblem(
                 f"the override '{decision}' is decided at the bench; put the pieces where you want them"
             )
-        picked, one = _other_part(house, golfer, picked, role, part, subject.overrides[decision], flier)
+        picked, one = _other_part(judge, picked, role, part, subject.overrides[decision], flier)
         made.append(one)
     return picked, tuple(made)
 
@@ -116,7 +114,7 @@ def _together(pair: Pair) -> float:
 
 
 def _other_part(
-    house: House, golfer: Golfer, picked: Pair, role: str, part: str, override: Override, flier: Flier | None
+    judge: Judge, picked: Pair, role: str, part: str, override: Override, flier: Flier | None
 ) -> tuple[Pair, Overridden]:
     """Decide one rung of the pair again with one decision pinned, and fly it again."""
     old = picked.longer if role == "longer" else picked.shorter
@@ -126,15 +124,14 @@ def _other_part(
             f"the override '{role}.{part}' has nothing to change: that club is his own as it is"
         )
     pin = _pin(role, part, before, override)
-    place = _place(house, golfer, old)
-    new = rung(house.base, house.shelf, golfer, _pinned(place, old, part, pin), flier)
+    new = rung(judge, _pinned(_place(judge, old), old, part, pin), flier)
     if isinstance(new, Barred):
         raise OverrideProblem(f"the override '{role}.{part}' cannot be built: {new.text}")
-    clubs = [finish(house.base, house.shelf, golfer, role, one) for one in (old, new)]
+    clubs = [finish(judge.base, judge.shelf, judge.golfer, role, one) for one in (old, new)]
     readings = [club.reading.points if club.reading else 0.0 for club in clubs]
     both = (new, picked.shorter) if role == "longer" else (picked.longer, new)
-    pair = pairs(house.base, golfer, both)[0]
-    cost = _score(house, golfer, pair) - _score(house, golfer, picked)
+    pair = pairs(judge, both)[0]
+    cost = _score(judge, pair) - _score(judge, picked)
     engine, fitter = _said(before), override.value
     one = Overridden(
         f"{role}.{part}", engine, fitter, override.reason, cost, new.flown.expected - old.flown.expected,
@@ -143,9 +140,9 @@ def _other_part(
     return pair, one
 
 
-def _score(house: House, golfer: Golfer, pair: Pair) -> float:
+def _score(judge: Judge, pair: Pair) -> float:
     """Return a pair's points by itself."""
-    standing = house.base.choose("pairing", golfer.views, [Candidate(pair.id, pair.views)]).standings[0]
+    standing = judge.base.choose("pairing", judge.seen, [Candidate(pair.id, pair.views)]).standings[0]
     return standing.points / 1000
 
 
@@ -172,9 +169,9 @@ def _pin(role: str, part: str, before: Choice | Amount, override: Override) -> o
     return found
 
 
-def _place(house: House, golfer: Golfer, old: Rung) -> Place:
+def _place(judge: Judge, old: Rung) -> Place:
     """Return the place on the ladder that a rung fills."""
-    return next(place for place in places(house.shelf, golfer) if place.id == old.id)
+    return next(place for place in places(judge) if place.id == old.id)
 
 
 def _pinned(place: Place, old: Rung, part: str, pin: object) -> Place:

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 
 from rules.bench.build import SETBACK
 from rules.bench.shorten import shorten
-from rules.facts.known import Known, views
+from rules.facts.known import Known
 from rules.ladder.flown import flown
+from rules.ladder.judge import thousandths
 from rules.ladder.rung import Rung, Spec, State, trade_name
 from rules.ladder.start import usual_length
 from rules.units import System, parse
@@ -17,10 +18,9 @@ from rules.units import System, parse
 if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.engine.ledger import Amount, Choice
-    from rules.engine.views import View
-    from rules.facts.golfer import Golfer
     from rules.facts.subject import OwnedClub
     from rules.golf.outcome import Flier
+    from rules.ladder.judge import Judge, Seen
 
 _INCH = parse("1 in", "m")
 _DEGREE = parse("1 deg", "rad")
@@ -37,23 +37,25 @@ _WORTH_CUTTING = 0.5 * _INCH
 """Less than this is not worth the work of an alteration (common practice: half-inch steps)."""
 
 
-def bagged(base: RuleBase, golfer: Golfer, club: OwnedClub, flier: Flier | None = None) -> list[Rung]:
+def bagged(judge: Judge, club: OwnedClub, flier: Flier | None = None) -> list[Rung]:
     """Return one of his own clubs as it is and, where the rules would build it shorter, as altered.
 
     The altered club is shortened to what the rules ask for and reweighted as far as its head can take
     mass; nothing is known of its face, so a usual head stands in and says so.
     """
-    as_is = _spec(base, club)
-    shared = {**golfer.views, **_facts(base, club, as_is.length, 0.0, "as_it_is")}
-    wanted = base.amount(
-        "length", {**shared, **views(base, {"usual_length": Known(_start(base, club, as_is))})}
-    )
-    made = [_rung(base, golfer, club, as_is, 0.0, shared, wanted.pinned(as_is.length, _kept), flier)]
-    cut = as_is.length - wanted.pick_si
+    as_is = _spec(judge.base, club)
+    shared = {**judge.seen, **_facts(judge, club, as_is.length, 0.0, "as_it_is")}
+    start = judge.views({"usual_length": Known(_start(judge.base, club, as_is))})
+    wanted, ledger = judge.amount("length", {**shared, **start})
+    kept = ledger.pinned(as_is.length, _kept) if ledger else None
+    over = thousandths(judge, "length", as_is.length) - thousandths(judge, "length", wanted)
+    overlong = max(0.0, over / 1000 * _INCH)
+    made = [_rung(judge, club, as_is, shared, kept, flier, overlong=overlong)]
+    cut = as_is.length - wanted
     if cut >= _WORTH_CUTTING - 1e-9:
         after = _altered(club, as_is, cut)
-        facts = {**golfer.views, **_facts(base, club, as_is.length, cut, "altered")}
-        made.append(_rung(base, golfer, club, after, cut, facts, wanted, flier))
+        facts = {**judge.seen, **_facts(judge, club, as_is.length, cut, "altered")}
+        made.append(_rung(judge, club, after, facts, ledger, flier, cut=cut))
     return made
 
 
@@ -82,10 +84,10 @@ def _altered(club: OwnedClub, spec: Spec, cut: float) -> Spec:
     return replace(spec, length=spec.length - cut, balance=balance, impact_mass=spec.impact_mass + back)
 
 
-def _facts(base: RuleBase, club: OwnedClub, length: float, cut: float, state: str) -> dict[str, View]:
+def _facts(judge: Judge, club: OwnedClub, length: float, cut: float, state: str) -> Seen:
     """Return what is known of an owned club before its rung is flown."""
     loft = club.loft.value if club.loft else _USUAL_LOFT[club.kind]
-    low, high = base.facts["cut"].range
+    low, high = judge.base.facts["cut"].range
     known = {
         "kind": Known(club.kind),
         "loft": Known(loft),  # type: ignore[arg-type]
@@ -94,7 +96,7 @@ def _facts(base: RuleBase, club: OwnedClub, length: float, cut: float, state: st
         "cut": Known(min(high, max(low, cut))),
         "usual_length": Known(length),
     }
-    return views(base, known)
+    return judge.views(known)
 
 
 def _kept(_: System) -> str:
@@ -108,16 +110,18 @@ def slug(name: str) -> str:
 
 
 def _rung(
-    base: RuleBase, golfer: Golfer, club: OwnedClub, spec: Spec, cut: float, seen: dict[str, View],
-    length: Amount, flier: Flier | None,
+    judge: Judge, club: OwnedClub, spec: Spec, seen: Seen, length: Amount | None, flier: Flier | None,
+    *, cut: float = 0.0, overlong: float = 0.0,
 ) -> Rung:  # fmt: skip
     """Return one rung of an owned club."""
-    decisions: dict[str, Choice | Amount] = {"length": length}
-    decisions["balance"] = base.amount("balance", seen).pinned(spec.balance, _kept)
+    decisions: dict[str, Choice | Amount] = {}
+    if length is not None:
+        decisions["length"] = length
+        decisions["balance"] = judge.base.amount("balance", seen).pinned(spec.balance, _kept)
     state: State = "altered" if cut else "as_it_is"
     ending = f"-at-{spec.length / _INCH:g}-in" if cut else ""
     label = f"{trade_name(club.kind, spec.loft / _DEGREE)}, his own"
     return Rung(
         f"own-{slug(club.name)}{ending}", club.kind, state, label, spec, decisions, seen,
-        flown(base, golfer, club.kind, spec, flier), club, cut,
+        flown(judge.base, judge.golfer, club.kind, spec, flier), club, cut, overlong,
     )  # fmt: skip

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rules.bench.tip import fit as tip_fit
-from rules.facts.known import Known, assumed
+from rules.facts.known import NOTHING, Known, assumed
 from rules.facts.wanted import FLEXES, flex_wanted
 from rules.golf.impact import Clubhead
 from rules.golf.quadrature import Face
@@ -15,19 +15,18 @@ from rules.ladder.meeting import meeting
 from rules.units import parse
 
 if TYPE_CHECKING:
-    from rules.engine import RuleBase
-    from rules.facts.golfer import Golfer
     from rules.facts.subject import Kind
     from rules.ladder.decide import Place
-    from rules.shelf import Shelf
-    from rules.shelf.parts import Head, Shaft
+    from rules.ladder.judge import Judge, Seen
+    from rules.shelf.parts import Grip, Head, Shaft
 
 GRIP_SIZES = ("undersize", "standard", "midsize", "oversize")
 """Grip sizes, smallest first (common practice)."""
 _STANDARD_HAND = parse("7.25 in", "m")
 _HAND_STEP = parse("0.75 in", "m")
 """Hand length at the middle of a standard grip, and what one grip size is worth (common practice)."""
-_EXTRA_TRIMS = (0.0, parse("0.5 in", "m"), parse("1 in", "m"))
+_INCH = parse("1 in", "m")
+_EXTRA_TRIMS = (0.0, parse("0.5 in", "m"), _INCH)
 _FITS = {"fits": "straight_fit", "shim": "thin_sleeve", "sleeve": "deep_sleeve", "refused": "no_fit"}
 _FACE_MASS = parse("215 g", "kg")
 
@@ -38,36 +37,54 @@ class Option:
 
     id: str
     part: object
-    facts: Mapping[str, Known]
+    seen: Seen
+    """Its facts, as the judge reads them."""
+    moving: Mapping[str, Known]
+    """Those of its facts that hang on the golfer, as they stand."""
 
 
-def head_options(base: RuleBase, golfer: Golfer, place: Place) -> list[Option]:
+def _option(judge: Judge, id: str, part: object, fixed: Seen, moving: Mapping[str, Known]) -> Option:
+    """Return a candidate from what no golfer changes and what hangs on this one."""
+    return Option(id, part, {**fixed, **judge.views(moving)}, moving)
+
+
+def head_options(judge: Judge, place: Place) -> list[Option]:
     """Return the heads that may fill a place, each with how it meets the golfer's lies."""
+    golfer = judge.golfer
     delivered = place.loft + golfer.number("delivered_loft_change")
-    grip = assumed(base, "spin-grip")
+    grip = assumed(judge.base, "spin-grip")
     met = [
         meeting(golfer, Face(h.loft, h.face_height, h.cg_up_face), delivered, _free(h, grip))
         for h in place.heads
     ]
     least = min((one.loss for one in met), default=0.0)
     waits = golfer.strike_waits | golfer.known["attack"].waits | golfer.known["delivered_loft_change"].waits
+    alone = waits if len(met) > 1 else NOTHING
     options = []
     for head, one in zip(place.heads, met, strict=True):
-        facts = {
-            "face_height": Known(head.face_height),
+        moving = {
             "face_loss": Known(min(0.4, one.loss), waits=waits),
-            "face_loss_excess": Known(
-                min(0.4, one.loss - least), waits=waits if len(met) > 1 else frozenset()
-            ),
+            "face_loss_excess": Known(min(0.4, one.loss - least), waits=alone),
             "tight_meeting": Known(min(0.04, max(-0.04, one.tight)), waits=waits),
+        }
+        options.append(_option(judge, head.id, head, _head_facts(judge, head), moving))
+    return options
+
+
+def _head_facts(judge: Judge, head: Head) -> Seen:
+    """Return what no golfer changes of a head."""
+    return judge.part(
+        "head",
+        head.id,
+        lambda: {
+            "face_height": Known(head.face_height),
             "sole_width": Known(head.sole_width),
             "sole_camber": Known(head.sole_camber),
             "head_face_angle": Known(head.face_angle),
             "head_offset": Known(head.offset),
             "head_lie": Known(head.lie),
-        }
-        options.append(Option(head.id, head, facts))
-    return options
+        },
+    )
 
 
 def _free(head: Head, spin_grip: float) -> Clubhead:
@@ -77,27 +94,35 @@ def _free(head: Head, spin_grip: float) -> Clubhead:
     )
 
 
-def shaft_options(
-    base: RuleBase, shelf: Shelf, golfer: Golfer, kind: Kind, head: Head | None, length: float
-) -> list[Option]:
+def shaft_options(judge: Judge, kind: Kind, head: Head | None, length: float) -> list[Option]:
     """Return the shafts made for a kind and long enough, with mass and flex against what is wanted."""
-    speed, tempo = golfer.known["driver_head_speed"], golfer.known["tempo"]
-    wanted = golfer.known["shaft_mass_wanted"]
-    mass = wanted.number + (assumed(base, "hybrid-shaft-over-wood") if kind == "hybrid" else 0.0)
-    flex = flex_wanted(speed.number, tempo.word)
+    known = judge.golfer.known
+    speed, tempo, wanted = known["driver_head_speed"], known["tempo"], known["shaft_mass_wanted"]
+    mass = wanted.number + (assumed(judge.base, "hybrid-shaft-over-wood") if kind == "hybrid" else 0.0)
+    flex, waits = flex_wanted(speed.number, tempo.word), speed.waits | tempo.waits
     options = []
-    for shaft in shelf.shafts_for(kind):
+    for shaft in judge.parts.once(("shafts", kind), lambda: judge.shelf.shafts_for(kind)):
         if shaft.raw_length < length:
             continue
-        facts = {
-            "shaft_mass": Known(shaft.mass),
+        moving = {
             "shaft_mass_excess": Known(shaft.mass - mass, waits=wanted.waits),
-            "flex_step": Known(FLEXES.index(shaft.flex) - flex, waits=speed.waits | tempo.waits),
+            "flex_step": Known(FLEXES.index(shaft.flex) - flex, waits=waits),
+        }
+        options.append(_option(judge, shaft.id, shaft, _shaft_facts(judge, shaft, head), moving))
+    return options
+
+
+def _shaft_facts(judge: Judge, shaft: Shaft, head: Head | None) -> Seen:
+    """Return what no golfer changes of a shaft in a head."""
+    return judge.part(
+        f"shaft in {head.id if head else 'any head'}",
+        shaft.id,
+        lambda: {
+            "shaft_mass": Known(shaft.mass),
             "shaft_stocked": Known(float(min(1000, 1000 if shaft.count is None else shaft.count))),
             "tip_fit": Known(_fit(shaft, head)),
-        }
-        options.append(Option(shaft.id, shaft, facts))
-    return options
+        },
+    )
 
 
 def _fit(shaft: Shaft, head: Head | None) -> str:
@@ -108,7 +133,7 @@ def _fit(shaft: Shaft, head: Head | None) -> str:
 
 
 def tip_options(
-    base: RuleBase, head: Head | None, shaft: Shaft | None, loft: float, length: float
+    judge: Judge, head: Head | None, shaft: Shaft | None, loft: float, length: float
 ) -> list[Option]:
     """Return how far the tip may be trimmed beyond the shaft's own note, as length and parallel tip allow."""
     if shaft is None:
@@ -120,24 +145,36 @@ def tip_options(
         room = shaft.taper or trim + insertion <= shaft.parallel_tip
         if (extra and shaft.taper) or not room or shaft.raw_length - trim < length:
             continue
-        name = "as-noted" if extra == 0 else f"{extra / parse('1 in', 'm'):g}-in-more"
-        options.append(Option(name, extra, {"tip_extra": Known(extra)}))
-    return options or [Option("as-noted", 0.0, {"tip_extra": Known(0.0)})]
+        options.append(_tip(judge, extra))
+    return options or [_tip(judge, 0.0)]
 
 
-def grip_options(base: RuleBase, shelf: Shelf, golfer: Golfer) -> list[Option]:
+def _tip(judge: Judge, extra: float) -> Option:
+    """Return one way to trim the tip."""
+    name = "as-noted" if extra == 0 else f"{extra / _INCH:g}-in-more"
+    return Option(name, extra, judge.part("tip", name, lambda: {"tip_extra": Known(extra)}), {})
+
+
+def grip_options(judge: Judge) -> list[Option]:
     """Return the grips in stock, with size against what the hand asks for."""
-    hand = golfer.known["hand_length"]
+    hand = judge.golfer.known["hand_length"]
     wanted = min(3.0, max(0.0, 1 + (hand.number - _STANDARD_HAND) / _HAND_STEP))
     return [
-        Option(
+        _option(
+            judge,
             grip.id,
             grip,
-            {"grip_step": Known(_size(grip.size) - wanted, waits=hand.waits), "grip_mass": Known(grip.mass)},
+            _grip_facts(judge, grip),
+            {"grip_step": Known(_size(grip.size) - wanted, waits=hand.waits)},
         )
-        for grip in shelf.grips
+        for grip in judge.shelf.grips
         if grip.in_stock
     ]
+
+
+def _grip_facts(judge: Judge, grip: Grip) -> Seen:
+    """Return what no golfer changes of a grip."""
+    return judge.part("grip", grip.id, lambda: {"grip_mass": Known(grip.mass)})
 
 
 def _size(size: str) -> float:

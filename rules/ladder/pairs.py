@@ -4,18 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from rules.engine.views import View
-from rules.facts.known import Known, view
-from rules.units import parse
+from rules.facts.known import NOTHING, Known
 
 if TYPE_CHECKING:
-    from rules.engine import RuleBase
     from rules.facts.golfer import Golfer
+    from rules.ladder.judge import Judge, Seen
     from rules.ladder.rung import Rung
 
-_INCH = parse("1 in", "m")
 _LEAST_STEP = 0.02
 """Two rungs nearer in loft than this (rad, a little over a degree) are one place on the ladder."""
 
@@ -27,7 +24,7 @@ class Pair:
     id: str
     longer: Rung
     shorter: Rung
-    views: Mapping[str, View]
+    views: Seen
     waits: Mapping[str, frozenset[str]]
     """Open questions behind its facts, by fact."""
 
@@ -37,26 +34,30 @@ def order(rungs: Sequence[Rung]) -> list[Rung]:
     return sorted(rungs, key=lambda r: (r.spec.loft, r.kind, r.state != "new", r.id))
 
 
-def pairs(base: RuleBase, golfer: Golfer, rungs: Sequence[Rung]) -> list[Pair]:
+def pairs(judge: Judge, rungs: Sequence[Rung]) -> list[Pair]:
     """Return every pair of places on the ladder that the shop and the bag allow.
 
     Two versions of one club he owns make no pair, nor do two rungs of practically one loft and type.
     """
     ladder = order(rungs)
-    best = max((rung.flown.expected for rung in ladder), default=1.0)
+    facts = _Facts(judge, max((rung.flown.expected for rung in ladder), default=1.0))
+    longer = [facts.of("longer", rung) for rung in ladder]
+    shorter = [facts.of("shorter", rung) for rung in ladder]
     made = []
-    for index, longer in enumerate(ladder):
-        for shorter in ladder[index + 1 :]:
-            if (
-                longer.owned is not None
-                and shorter.owned is not None
-                and longer.owned.name == shorter.owned.name
-            ):
-                continue
-            if longer.kind == shorter.kind and shorter.spec.loft - longer.spec.loft < _LEAST_STEP:
-                continue
-            made.append(_pair(base, golfer, longer, shorter, best))
+    for i, upper in enumerate(ladder):
+        for j in range(i + 1, len(ladder)):
+            lower = ladder[j]
+            if _can_pair(upper, lower):
+                views = {**longer[i], **shorter[j], **facts.between(upper, lower)}
+                made.append(Pair(f"{upper.id}+{lower.id}", upper, lower, views, facts.waits))
     return made
+
+
+def _can_pair(longer: Rung, shorter: Rung) -> bool:
+    """Say whether two rungs are two clubs: not two versions of one, nor one type and practically one loft."""
+    if longer.owned is not None and shorter.owned is not None and longer.owned.name == shorter.owned.name:
+        return False
+    return longer.kind != shorter.kind or shorter.spec.loft - longer.spec.loft >= _LEAST_STEP
 
 
 def _types(longer: Rung, shorter: Rung) -> str:
@@ -66,90 +67,103 @@ def _types(longer: Rung, shorter: Rung) -> str:
     return "wood_and_hybrid" if longer.kind == "fairway" else "hybrid_above_wood"
 
 
-def _pair(base: RuleBase, golfer: Golfer, longer: Rung, shorter: Rung, best: float) -> Pair:
-    """Return one pair with its facts, read from flights already flown."""
-    facts: dict[str, Known] = {}
-    for role, rung in (("longer", longer), ("shorter", shorter)):
-        facts |= _role_facts(golfer, role, rung, best)
-    facts |= _gap_facts(golfer, longer, shorter)
-    waits = golfer.flight_waits | golfer.strike_waits
-    usable = (longer.flown.usable + shorter.flown.usable) / 2
-    facts["usable_both"] = Known(usable, waits=waits)
-    facts["pair_types"] = Known(_types(longer, shorter))
-    facts["new_clubs"] = Known(float((longer.state == "new") + (shorter.state == "new")))
-    facts["loft_step"] = Known(max(0.0, shorter.spec.loft - longer.spec.loft))
-    waited = {id: known.waits for id, known in facts.items() if known.waits}
-    return Pair(f"{longer.id}+{shorter.id}", longer, shorter, _views(base, facts), waited)
+_OF_A_CLUB = {
+    "carry": "flight", "expected": "strike", "expected_lost": "strike", "usable": "strike",
+    "height_share": "flight", "loft": "", "cut": "", "overlong": "",
+}  # fmt: skip
+"""Numbers of one of the two clubs, and the open questions that could still move them."""
+_BETWEEN = {
+    "pair_gap": "flight", "pair_gap_share": "flight", "pair_expected_gain": "strike", "driver_gap": "driver",
+    "driver_gap_share": "driver", "iron_gap": "iron", "iron_gap_share": "iron", "gap_unevenness": "both",
+    "usable_both": "strike", "new_clubs": "", "loft_step": "",
+}  # fmt: skip
+"""Numbers of the pair, likewise."""
 
 
-def _views(base: RuleBase, facts: Mapping[str, Known]) -> dict[str, View]:
-    """Turn a pair's facts into views, numbers held within their declared range."""
-    made = {}
-    for id, known in facts.items():
-        fact = base.facts[id]
-        if fact.kind == "number" and known.value is not None:
-            low, high = fact.range
-            held = min(high, max(low, known.number))
-            known = Known(held, known.how, known.spread, known.waits, known.closed)
-        made[id] = view(fact, known)
-    return made
+class _Facts:
+    """Makes the facts of pairs from flights already flown; what all pairs share is worked out once."""
+
+    def __init__(self, judge: Judge, best: float) -> None:
+        self.judge, self.best = judge, best
+        kinds = {f"{role}_{id}": of for role in ("longer", "shorter") for id, of in _OF_A_CLUB.items()}
+        behind = _waits(judge.golfer)
+        waits = {id: behind[of] for id, of in {**kinds, **_BETWEEN}.items()}
+        self.waits = {id: questions for id, questions in waits.items() if questions}
+        """Open questions behind the facts, by fact: the same for all pairs."""
+        self.stamps = {id: judge.stamp(id, questions) for id, questions in waits.items()}
+        self.types = {
+            types: judge.views({"pair_types": Known(types)})
+            for types in ("two_fairway_woods", "two_hybrids", "wood_and_hybrid", "hybrid_above_wood")
+        }
+        gone = Known(None, "assumed", waits=behind["iron told"], closed=True)
+        self.no_iron = judge.views({"iron_gap": gone, "iron_gap_share": gone})
+
+    def of(self, role: str, rung: Rung) -> dict[str, Any]:
+        """Return the facts of one of the two clubs."""
+        flown = rung.flown
+        liked = (rung.owned.liked or "so_so") if rung.owned else "not_owned"
+        sole = rung.spec.head.sole_width if rung.spec.head else None
+        numbers = {
+            "carry": flown.centred,
+            "expected": flown.expected,
+            "expected_lost": 1 - flown.expected / self.best,
+            "usable": flown.usable,
+            "height_share": flown.height_share,
+            "loft": rung.spec.loft,
+            "cut": rung.cut,
+            "overlong": rung.overlong,
+        }
+        rest = {
+            f"{role}_kind": Known(rung.kind),
+            f"{role}_owned": Known(rung.state),
+            f"{role}_liked": Known(liked),
+            f"{role}_sole_width": Known(sole, closed=sole is None),
+        }
+        stamped = {f"{role}_{id}": self.stamps[f"{role}_{id}"](x) for id, x in numbers.items()}
+        return {**stamped, **self.judge.views(rest)}
+
+    def between(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
+        """Return the facts of the pair: the gaps from driver to longest iron, and its make-up.
+
+        Where an end is unknown its gap is absent.
+        """
+        golfer, stamps = self.judge.golfer, self.stamps
+        top, upper, lower = golfer.driver.carry, longer.flown.centred, shorter.flown.centred
+        far, near = longer.flown.expected, shorter.flown.expected
+        steps = [top - upper, upper - lower]
+        made = {
+            "pair_gap": stamps["pair_gap"](upper - lower),
+            "pair_gap_share": stamps["pair_gap_share"]((upper - lower) / upper),
+            "pair_expected_gain": stamps["pair_expected_gain"]((far - near) / far),
+            "driver_gap": stamps["driver_gap"](top - upper),
+            "driver_gap_share": stamps["driver_gap_share"]((top - upper) / top),
+            "usable_both": stamps["usable_both"]((longer.flown.usable + shorter.flown.usable) / 2),
+            "new_clubs": stamps["new_clubs"](float((longer.state == "new") + (shorter.state == "new"))),
+            "loft_step": stamps["loft_step"](max(0.0, shorter.spec.loft - longer.spec.loft)),
+        }
+        made |= self.types[_types(longer, shorter)]
+        if golfer.iron is None:
+            made |= self.no_iron
+        else:
+            iron = golfer.iron.number
+            made["iron_gap"] = stamps["iron_gap"](lower - iron)
+            made["iron_gap_share"] = stamps["iron_gap_share"]((lower - iron) / lower)
+            steps.append(lower - iron)
+        made["gap_unevenness"] = stamps["gap_unevenness"]((max(steps) - min(steps)) / top)
+        return made
 
 
-def _role_facts(golfer: Golfer, role: str, rung: Rung, best: float) -> dict[str, Known]:
-    """Return the facts of one of the two clubs."""
-    flown, waits = rung.flown, golfer.flight_waits
-    struck = waits | golfer.strike_waits
-    liked = (rung.owned.liked or "so_so") if rung.owned else "not_owned"
-    sole = rung.spec.head.sole_width if rung.spec.head else None
+def _waits(golfer: Golfer) -> dict[str, frozenset[str]]:
+    """Return the open questions behind each kind of number."""
+    flight, known = golfer.flight_waits, golfer.known
+    driver = flight | known["driver_loft"].waits
+    told = known["longest_iron_carry"].waits | known["longest_iron_loft"].waits
     return {
-        f"{role}_kind": Known(rung.kind),
-        f"{role}_loft": Known(rung.spec.loft),
-        f"{role}_carry": Known(flown.centred, waits=waits),
-        f"{role}_expected": Known(flown.expected, waits=struck),
-        f"{role}_expected_lost": Known(1 - flown.expected / best, waits=struck),
-        f"{role}_usable": Known(flown.usable, waits=struck),
-        f"{role}_height_share": Known(flown.height_share, waits=waits),
-        f"{role}_owned": Known(rung.state),
-        f"{role}_liked": Known(liked),
-        f"{role}_sole_width": Known(sole, closed=sole is None),
-        f"{role}_cut": Known(rung.cut),
-        f"{role}_overlong": Known(_overlong(rung)),
+        "": NOTHING,
+        "flight": flight,
+        "strike": flight | golfer.strike_waits,
+        "driver": driver,
+        "iron told": told,
+        "iron": flight | golfer.iron.waits if golfer.iron else told,
+        "both": driver | told,
     }
-
-
-def _overlong(rung: Rung) -> float:
-    """Return how much longer his own club is, left as it is, than the rules would build it, m."""
-    if rung.state != "as_it_is":
-        return 0.0
-    pinned = sum(line.adjust for line in rung.decisions["length"].lines if line.kind == "pinned")
-    return max(0.0, pinned / 1000 * _INCH)
-
-
-def _gap_facts(golfer: Golfer, longer: Rung, shorter: Rung) -> dict[str, Known]:
-    """Return the gaps from driver to longest iron; where an end is unknown its gap is absent."""
-    top, upper, lower = golfer.driver.carry, longer.flown.centred, shorter.flown.centred
-    waits = golfer.flight_waits
-    driver_waits = waits | golfer.known["driver_loft"].waits
-    steps = [top - upper, upper - lower]
-    facts = {
-        "pair_gap": Known(upper - lower, waits=waits),
-        "pair_gap_share": Known((upper - lower) / upper, waits=waits),
-        "pair_expected_gain": Known(
-            (longer.flown.expected - shorter.flown.expected) / longer.flown.expected,
-            waits=waits | golfer.strike_waits,
-        ),
-        "driver_gap": Known(top - upper, waits=driver_waits),
-        "driver_gap_share": Known((top - upper) / top, waits=driver_waits),
-    }
-    iron = golfer.iron
-    iron_waits = golfer.known["longest_iron_carry"].waits | golfer.known["longest_iron_loft"].waits
-    if iron is None:
-        gone = Known(None, "assumed", waits=iron_waits, closed=True)
-        facts |= {"iron_gap": gone, "iron_gap_share": gone}
-    else:
-        both = waits | iron.waits
-        facts["iron_gap"] = Known(lower - iron.number, waits=both)
-        facts["iron_gap_share"] = Known((lower - iron.number) / lower, waits=both)
-        steps.append(lower - iron.number)
-    facts["gap_unevenness"] = Known((max(steps) - min(steps)) / top, waits=driver_waits | iron_waits)
-    return facts

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Amount, Choice
-    from rules.engine.views import View
     from rules.facts.subject import Kind, OwnedClub
+    from rules.ladder.judge import Seen
     from rules.shelf.parts import Grip, Head, Shaft
 
 State = Literal["new", "as_it_is", "altered"]
@@ -83,11 +83,15 @@ class Rung:
     """What the trade calls it, or the owner's own name for it."""
     spec: Spec
     decisions: Mapping[str, Choice | Amount]
-    views: Mapping[str, View]
+    """Ledgers; empty on a quick road."""
+    views: Seen
+    """What the decisions read, the picked parts' facts included."""
     flown: Flown
     owned: OwnedClub | None = None
     cut: float = 0.0
     """Length taken off an owned club, m."""
+    overlong: float = 0.0
+    """How much longer his own club is, left as it is, than the rules would build it, m."""
     waits: Mapping[str, frozenset[str]] = field(default_factory=dict)
     """Open questions behind the facts of its parts, by fact."""
     pins: Mapping[str, object] = field(default_factory=dict)

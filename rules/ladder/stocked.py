@@ -14,9 +14,8 @@ from rules.problems import Problem
 from rules.units import parse
 
 if TYPE_CHECKING:
-    from rules.engine import RuleBase
-    from rules.facts.golfer import Golfer
     from rules.golf.outcome import Flier
+    from rules.ladder.judge import Judge
     from rules.shelf import Shelf
 
 _DEGREE = parse("1 deg", "rad")
@@ -31,43 +30,51 @@ class Barred:
     text: str
 
 
-def places(shelf: Shelf, golfer: Golfer) -> list[Place]:
+def places(judge: Judge) -> list[Place]:
     """Return every place that heads in stock for the golfer's hand can fill, strongest first."""
-    heads = shelf.heads_for("left" if golfer.word("hand") == "left" else "right")
+    hand = judge.golfer.word("hand")
+    return judge.parts.once(("places", hand), lambda: _places(judge.shelf, hand))  # type: ignore[no-any-return]
+
+
+def _places(shelf: Shelf, hand: str) -> list[Place]:
+    """Return every place that heads in stock for a hand can fill, strongest first."""
+    heads = shelf.heads_for("left" if hand == "left" else "right")
     return [
         Place(f"{kind}-{degrees:g}", group[0].kind, group[0].loft, group)
         for (kind, degrees), group in by_loft(heads).items()
     ]
 
 
-def rung(
-    base: RuleBase, shelf: Shelf, golfer: Golfer, place: Place, flier: Flier | None = None
-) -> Rung | Barred:
+def rung(judge: Judge, place: Place, flier: Flier | None = None) -> Rung | Barred:
     """Decide a place and fly it; Barred where nothing in stock will do."""
-    made = decide(base, shelf, golfer, place)
+    made = decide(judge, place)
     if made.failed is not None:
-        title = base.decisions[made.failed].title
+        title = judge.base.decisions[made.failed].title
         return Barred(
             place.id, f"no-{made.failed}", f"Nothing in stock will do for the {title} of this club."
         )
     try:
-        spec = specify(shelf, place, made)
+        spec = specify(judge, made)
     except Problem as problem:
         return Barred(place.id, "cannot-be-built", f"It cannot be built from these parts: {problem}")
     label = trade_name(place.kind, spec.loft / _DEGREE)
     return Rung(
         place.id, place.kind, "new", label, spec, made.decisions, made.views,
-        flown(base, golfer, place.kind, spec, flier), waits=made.waits, pins=place.pins,
+        flown(judge.base, judge.golfer, place.kind, spec, flier), waits=made.waits, pins=place.pins,
     )  # fmt: skip
 
 
-def specify(shelf: Shelf, place: Place, made: Decided) -> Spec:
+def specify(judge: Judge, made: Decided) -> Spec:
     """Return what a decided place is made of; raises the bench's problems where it cannot be built."""
     head, shaft, grip = made.head, made.shaft, made.grip
     assert head is not None
     assert shaft is not None
     assert grip is not None
-    built = assemble(shelf, head, shaft, grip, length=made.amounts["length"], tip_extra=made.tip_extra)
+    length, extra = made.amounts["length"], made.tip_extra
+    built = judge.parts.once(
+        ("built", head.id, shaft.id, grip.id, length, extra),
+        lambda: assemble(judge.shelf, head, shaft, grip, length=length, tip_extra=extra),
+    )
     return Spec(
         loft=head.loft,
         length=made.amounts["length"],

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING
 
+from rules.ladder.judge import Parts
 from rules.ladder.pairs import pairs
 from rules.ladder.rung import Rung
 from rules.ladder.stocked import places, rung
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.facts.golfer import Golfer
     from rules.golf.outcome import Flier
+    from rules.ladder.judge import Judge
     from rules.ladder.pairs import Pair
     from rules.shelf import Shelf
 
@@ -61,19 +63,19 @@ def finish_both(
     return min(clubs, turned, key=lambda two: max(abs(club.left) for club in two))
 
 
-def apart(base: RuleBase, shelf: Shelf, golfer: Golfer, picked: Pair, flier: Flier | None = None) -> Pair:
+def apart(judge: Judge, picked: Pair, flier: Flier | None = None) -> Pair:
     """Return the pair built from parts of which there are enough.
 
     Where both clubs want the last of a part, the shorter is decided and flown again without it, else the
     longer; a part that a person pinned stays. The pair comes back as it is when nothing else will do:
     `lacking` then names what is missing.
     """
-    if not _wanted_twice(shelf, picked.longer, picked.shorter):
+    if not _wanted_twice(judge.shelf, picked.longer, picked.shorter):
         return picked
     for changed, kept in ((picked.shorter, picked.longer), (picked.longer, picked.shorter)):
-        other = _otherwise(base, shelf, golfer, changed, kept, flier)
+        other = _otherwise(judge, changed, kept, flier)
         if other is not None:
-            return pairs(base, golfer, (other, kept))[0]
+            return pairs(judge, (other, kept))[0]
     return picked
 
 
@@ -101,16 +103,15 @@ def _wanted_twice(shelf: Shelf, longer: Rung, shorter: Rung) -> set[str]:
     return {sort for sort, id in mine.items() if other.get(sort) == id and there_are[sort, id] == 1}
 
 
-def _otherwise(
-    base: RuleBase, shelf: Shelf, golfer: Golfer, changed: Rung, kept: Rung, flier: Flier | None
-) -> Rung | None:
+def _otherwise(judge: Judge, changed: Rung, kept: Rung, flier: Flier | None) -> Rung | None:
     """Decide a rung again without the parts that the other takes; None when it cannot be filled so."""
-    if any(sort in changed.pins for sort in _wanted_twice(shelf, kept, changed)):
+    if any(sort in changed.pins for sort in _wanted_twice(judge.shelf, kept, changed)):
         return None
-    rest = without(shelf, Counter(dict.fromkeys(_parts(kept).items(), 1)))
+    rest = without(judge.shelf, Counter(dict.fromkeys(_parts(kept).items(), 1)))
+    other = type(judge)(Parts(judge.base, rest), judge.golfer)
     try:
-        place = next((one for one in places(rest, golfer) if one.id == changed.id), None)
+        place = next((one for one in places(other) if one.id == changed.id), None)
     except NoHeads:
         return None
-    made = rung(base, rest, golfer, place.with_pins(changed.pins), flier) if place else None
+    made = rung(other, place.with_pins(changed.pins), flier) if place else None
     return made if isinstance(made, Rung) else None

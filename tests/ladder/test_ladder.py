@@ -12,6 +12,7 @@ from rules.facts.subject import Subject
 from rules.fitting import House, Outcome
 from rules.golf.impact import Clubhead
 from rules.golf.quadrature import Face
+from rules.ladder.judge import Judge
 from rules.ladder.meeting import meeting
 from rules.ladder.options import by_loft, tip_options
 from rules.ladder.rung import trade_name
@@ -117,10 +118,13 @@ def test_heads_of_one_loft_share_a_place(house: House) -> None:
         assert {head.kind for head in group} == {kind}
 
 
-def test_a_tip_is_never_trimmed_into_its_taper_or_its_length(house: House) -> None:
+def test_a_tip_is_never_trimmed_into_its_taper_or_its_length(
+    house: House, player: Callable[..., Golfer]
+) -> None:
+    judge = Judge(house.parts, player({}))
     head = house.shelf.heads_for("right")[0]
     for shaft in house.shelf.shafts_for("fairway"):
-        options = tip_options(house.base, head, shaft, head.loft, 42 * INCH)
+        options = tip_options(judge, head, shaft, head.loft, 42 * INCH)
         assert options
         for option in options:
             assert (

@@ -1,0 +1,139 @@
+"""How the decisions of a road are taken: with a full trace, or on best values alone.
+
+One road, one set of rules: both judges run the same code of the ladder and pick the same. The traced one
+keeps what explanations need; the quick one serves where thousands of roads are run and only the outcome
+counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+from rules.engine.views import Candidate, View
+from rules.facts.known import Known, views
+from rules.ladder.options import grip_options
+from rules.units import unit
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+    from rules.engine.ledger import Amount, Choice
+    from rules.facts.golfer import Golfer
+    from rules.ladder.options import Option
+    from rules.shelf import Shelf
+
+Seen = Mapping[str, Any]
+"""Facts as the judge's engine reads them: views, or plain best values."""
+UNSAID = ""
+"""Where a quick judge's facts hold the names of those on which only an assumption stands."""
+
+
+class Parts:
+    """What is the same for every golfer: the facts of parts on a shelf, worked out once for a house."""
+
+    def __init__(self, base: RuleBase, shelf: Shelf) -> None:
+        self.base, self.shelf = base, shelf
+        self.kept: dict[tuple[object, ...], Any] = {}
+
+    def once(self, key: tuple[object, ...], make: Callable[[], Any]) -> Any:
+        """Return what is kept under a key, made at the first asking."""
+        found = self.kept.get(key)
+        if found is None:
+            found = self.kept[key] = make()
+        return found
+
+
+class Judge:
+    """Takes decisions for one golfer and keeps their traces."""
+
+    traces = True
+    """Whether ledgers are kept."""
+
+    def __init__(self, parts: Parts, golfer: Golfer) -> None:
+        self.parts, self.golfer = parts, golfer
+        self.base, self.shelf = parts.base, parts.shelf
+        self.seen: Seen = self._golfer()
+
+    def _golfer(self) -> Seen:
+        """Return the golfer's own facts."""
+        return self.golfer.views
+
+    @cached_property
+    def grips(self) -> list[Option]:
+        """The grips in stock: the same candidates for every club of one golfer."""
+        return grip_options(self)
+
+    def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
+        """Return facts as the engine reads them."""
+        return views(self.base, known)
+
+    def part(self, sort: str, id: str, known: Callable[[], Mapping[str, Known]]) -> Seen:
+        """Return the facts of a part that no golfer changes."""
+        return self.parts.once((self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
+
+    def stamp(self, id: str, waits: frozenset[str]) -> Callable[[float], Any]:
+        """Return what turns a derived number into what the engine reads, held within its declared range."""
+        fact = self.base.facts[id]
+        (low, high), widest = fact.range, fact.widest
+
+        def waiting(value: float) -> View:
+            return View(min(high, max(low, value)), widest, "open", "derived", 0.0)
+
+        def known(value: float) -> View:
+            held = min(high, max(low, value))
+            return View(held, (held, held), "known", "derived", 0.0)
+
+        return waiting if waits else known
+
+    def choose(
+        self, decision: str, seen: Seen, candidates: Sequence[Candidate]
+    ) -> tuple[str | None, Choice | None]:
+        """Decide a choice: the picked candidate, and the ledger where one is kept."""
+        choice = self.base.choose(decision, seen, candidates)
+        return choice.pick.candidate.id if choice.pick else None, choice
+
+    def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
+        """Decide an amount, SI, with its ledger where one is kept."""
+        amount = self.base.amount(decision, seen)
+        return amount.pick_si, amount
+
+
+class Quick(Judge):
+    """Takes decisions for one golfer on best values alone."""
+
+    traces = False
+
+    def _golfer(self) -> Seen:
+        known = self.golfer.known
+        best: dict[str, Any] = {id: one.value for id, one in known.items()}
+        best[UNSAID] = frozenset(
+            [id for id, one in known.items() if one.how == "assumed" or (one.closed and not one.waits)]
+        )
+        return best
+
+    def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
+        """Return facts as plain best values."""
+        return {id: one.value for id, one in known.items()}
+
+    def stamp(self, id: str, waits: frozenset[str]) -> Callable[[float], Any]:
+        """Return what holds a derived number within its declared range."""
+        low, high = self.base.facts[id].range
+        return lambda value: min(high, max(low, value))
+
+    def choose(
+        self, decision: str, seen: Seen, candidates: Sequence[Candidate]
+    ) -> tuple[str | None, Choice | None]:
+        """Decide a choice without a ledger."""
+        plain: list[Mapping[str, Any]] = [candidate.views for candidate in candidates]
+        place, _ = self.base.fast_choose(decision, seen, plain, seen[UNSAID])
+        return None if place is None else candidates[place].id, None
+
+    def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
+        """Decide an amount without a ledger."""
+        return self.base.fast_amount(decision, seen, seen[UNSAID]), None
+
+
+def thousandths(judge: Judge, decision: str, si: float) -> int:
+    """Return an amount in whole thousandths of its decision's unit."""
+    return round(unit(judge.base.decisions[decision].unit).from_si(si) * 1000)
