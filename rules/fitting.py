@@ -64,7 +64,7 @@ def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
     """
     base = house.base
     player = golfer(base, subject, house.shelf)
-    judge = Judge(house.parts, player)
+    judge = Judge(house, player)
     filled, barred = rungs(judge, subject, flier)
     met = {pair.id: pair for pair in pairs(judge, filled)}
     candidates = [Candidate(pair.id, pair.views) for pair in met.values()]

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from rules.engine import load
-from rules.ladder.judge import Parts
 from rules.shelf import load_shelf
 from rules.shelf.stock import on_hand
 
@@ -19,19 +18,32 @@ if TYPE_CHECKING:
 
 KNOWLEDGE = Path(__file__).parent / "knowledge"
 """The house's own rule base."""
+_MOST_KEPT = 4096
+"""Entries kept from one road to the next."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class House:
     """A rule base and a shelf."""
 
     base: RuleBase
     shelf: Shelf
 
-    @cached_property
-    def parts(self) -> Parts:
-        """What is the same for every golfer, kept from one road to the next."""
-        return Parts(self.base, self.shelf)
+    kept: dict[tuple[object, ...], Any] = field(default_factory=dict, init=False, repr=False, compare=False)
+    """What is the same for every golfer, kept from one road to the next."""
+
+    def once(self, key: tuple[object, ...], make: Callable[[], Any]) -> Any:
+        """Return what is kept under a key, made at the first asking; all goes when it grows large."""
+        found = self.kept.get(key)
+        if found is None:
+            if len(self.kept) >= _MOST_KEPT:
+                self.kept.clear()
+            found = self.kept[key] = make()
+        return found
+
+    def with_shelf(self, shelf: Shelf) -> House:
+        """Return the house with another shelf."""
+        return House(self.base, shelf)
 
     @property
     def digest(self) -> str:
@@ -41,7 +53,7 @@ class House:
     def for_session(self, session: str) -> House:
         """Return the house with what other sessions have booked taken off the shelf."""
         left = on_hand(self.shelf, session)
-        return self if left is self.shelf else House(self.base, left)
+        return self if left is self.shelf else self.with_shelf(left)
 
 
 @lru_cache(maxsize=4)

@@ -17,31 +17,15 @@ from rules.ladder.options import grip_options
 from rules.units import unit
 
 if TYPE_CHECKING:
-    from rules.engine import RuleBase
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
+    from rules.house import House
     from rules.ladder.options import Option
-    from rules.shelf import Shelf
 
 Seen = Mapping[str, Any]
 """Facts as the judge's engine reads them: views, or plain best values."""
 UNSAID = ""
 """Where a quick judge's facts hold the names of those on which only an assumption stands."""
-
-
-class Parts:
-    """What is the same for every golfer: the facts of parts on a shelf, worked out once for a house."""
-
-    def __init__(self, base: RuleBase, shelf: Shelf) -> None:
-        self.base, self.shelf = base, shelf
-        self.kept: dict[tuple[object, ...], Any] = {}
-
-    def once(self, key: tuple[object, ...], make: Callable[[], Any]) -> Any:
-        """Return what is kept under a key, made at the first asking."""
-        found = self.kept.get(key)
-        if found is None:
-            found = self.kept[key] = make()
-        return found
 
 
 class Judge:
@@ -50,9 +34,9 @@ class Judge:
     traces = True
     """Whether ledgers are kept."""
 
-    def __init__(self, parts: Parts, golfer: Golfer) -> None:
-        self.parts, self.golfer = parts, golfer
-        self.base, self.shelf = parts.base, parts.shelf
+    def __init__(self, house: House, golfer: Golfer) -> None:
+        self.house, self.golfer = house, golfer
+        self.base, self.shelf = house.base, house.shelf
         self.seen: Seen = self._golfer()
 
     def _golfer(self) -> Seen:
@@ -70,7 +54,7 @@ class Judge:
 
     def part(self, sort: str, id: str, known: Callable[[], Mapping[str, Known]]) -> Seen:
         """Return the facts of a part that no golfer changes."""
-        return self.parts.once((self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
+        return self.house.once((self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
 
     def stamp(self, id: str, waits: frozenset[str]) -> Callable[[float], Any]:
         """Return what turns a derived number into what the engine reads, held within its declared range."""

@@ -101,7 +101,7 @@ def shaft_options(judge: Judge, kind: Kind, head: Head | None, length: float) ->
     mass = wanted.number + (assumed(judge.base, "hybrid-shaft-over-wood") if kind == "hybrid" else 0.0)
     flex, waits = flex_wanted(speed.number, tempo.word), speed.waits | tempo.waits
     options = []
-    for shaft in judge.parts.once(("shafts", kind), lambda: judge.shelf.shafts_for(kind)):
+    for shaft in judge.house.once(("shafts", kind), lambda: judge.shelf.shafts_for(kind)):
         if shaft.raw_length < length:
             continue
         moving = {

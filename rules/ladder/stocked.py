@@ -33,7 +33,7 @@ class Barred:
 def places(judge: Judge) -> list[Place]:
     """Return every place that heads in stock for the golfer's hand can fill, strongest first."""
     hand = judge.golfer.word("hand")
-    return judge.parts.once(("places", hand), lambda: _places(judge.shelf, hand))  # type: ignore[no-any-return]
+    return judge.house.once(("places", hand), lambda: _places(judge.shelf, hand))  # type: ignore[no-any-return]
 
 
 def _places(shelf: Shelf, hand: str) -> list[Place]:
@@ -71,7 +71,7 @@ def specify(judge: Judge, made: Decided) -> Spec:
     assert shaft is not None
     assert grip is not None
     length, extra = made.amounts["length"], made.tip_extra
-    built = judge.parts.once(
+    built = judge.house.once(
         ("built", head.id, shaft.id, grip.id, length, extra),
         lambda: assemble(judge.shelf, head, shaft, grip, length=length, tip_extra=extra),
     )

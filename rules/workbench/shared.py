@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from rules.ladder.judge import Parts
 from rules.ladder.pairs import pairs
 from rules.ladder.rung import Rung
 from rules.ladder.stocked import places, rung
@@ -108,7 +107,7 @@ def _otherwise(judge: Judge, changed: Rung, kept: Rung, flier: Flier | None) -> 
     if any(sort in changed.pins for sort in _wanted_twice(judge.shelf, kept, changed)):
         return None
     rest = without(judge.shelf, Counter(dict.fromkeys(_parts(kept).items(), 1)))
-    other = type(judge)(Parts(judge.base, rest), judge.golfer)
+    other = type(judge)(judge.house.with_shelf(rest), judge.golfer)
     try:
         place = next((one for one in places(other) if one.id == changed.id), None)
     except NoHeads:

@@ -28,7 +28,8 @@ LAYERS = [
 """Rooms from the ground up; a room may call its own layer only by itself or where listed below."""
 NEIGHBOURS = {
     ("rules.units", "rules.problems"), ("rules.problems", "rules.units"),
-    ("rules.ladder", "rules.facts"), ("rules.overrides", "rules.ladder"), ("rules.overrides", "rules.house"),
+    ("rules.ladder", "rules.facts"), ("rules.ladder", "rules.house"),
+    ("rules.overrides", "rules.ladder"), ("rules.overrides", "rules.house"),
     ("rules.overrides", "rules.workbench"), ("rules.workbench", "rules.ladder"),
     ("rules.workbench", "rules.facts"),
     ("rules.questions", "rules.ladder"), ("rules.questions", "rules.facts"),

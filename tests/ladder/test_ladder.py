@@ -121,7 +121,7 @@ def test_heads_of_one_loft_share_a_place(house: House) -> None:
 def test_a_tip_is_never_trimmed_into_its_taper_or_its_length(
     house: House, player: Callable[..., Golfer]
 ) -> None:
-    judge = Judge(house.parts, player({}))
+    judge = Judge(house, player({}))
     head = house.shelf.heads_for("right")[0]
     for shaft in house.shelf.shafts_for("fairway"):
         options = tip_options(judge, head, shaft, head.loft, 42 * INCH)
