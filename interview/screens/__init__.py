@@ -1,1 +1,1 @@
-"""The Textual screens; the only folder that imports textual."""
+"""The screens: the only room that knows the toolkit. Import a screen where it is opened, not before."""

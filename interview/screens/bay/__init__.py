@@ -1,0 +1,1 @@
+"""The bay: the fitter's screen."""

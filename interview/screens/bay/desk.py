@@ -1,0 +1,145 @@
+"""The desk behind the bay: hears what happened, keeps it at once, and runs the road, newest answer first.
+
+It knows no screen. `hear` is quick and says what there is to do; `run` takes its time and may be called
+from another thread; a job that a newer one has overtaken comes to nothing.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, cast, get_args
+
+from interview.conversation import Conversation, Event
+from interview.session import Session, with_record
+
+if TYPE_CHECKING:
+    from interview.conversation import State
+    from interview.store import Draft
+
+Change = Callable[[Session], Session]
+"""A change of the session that is no answer: a decision overruled, a note, a club of his own."""
+Step = Event | Change
+"""Anything that may happen at the desk."""
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """What there is to do because of the newest steps."""
+
+    number: int
+    steps: tuple[Step, ...]
+    session: Session
+    """What is to be kept before anything else."""
+
+
+class Desk:
+    """One fitting: its state, where it is kept, and what is still to be worked out."""
+
+    def __init__(self, conversation: Conversation, draft: Draft, state: State) -> None:
+        self.conversation = conversation
+        self.draft = draft
+        self.state = state
+        """The state as last worked out."""
+        self.seen = state
+        """The state as heard: what was said is in, what follows from it may not be yet."""
+        self._pending: tuple[Step, ...] = ()
+        self._number = 0
+        self._kept = 0
+        self._keeping = threading.Lock()
+        self._running = threading.Lock()
+
+    @property
+    def busy(self) -> bool:
+        """Return whether something heard is not worked out yet."""
+        return bool(self._pending)
+
+    def hear(self, step: Step) -> Job | None:
+        """Take a step in, and return what there is to do; None when nothing changed that needs work.
+
+        An answer that cannot be read leaves everything as it was, with `seen.refusal` saying why. While
+        an answer is being worked out, no other is taken that belongs to the question on the screen.
+        Raises what the step raises where it cannot be done at all.
+        """
+        if self._pending and isinstance(step, get_args(Event)) and cast("Event", step).turn is not None:
+            return None
+        before = self.seen
+        heard = _stepped(self._quick(before), before, step)
+        if heard.refusal is not None:
+            self.seen = replace(before, refusal=heard.refusal)
+            return None
+        self.seen = heard
+        if heard.session == before.session and not self._pending:
+            self.state = heard
+            return None
+        self._number += 1
+        if heard.session.subject == before.session.subject and not self._pending:
+            self.state = heard
+            return Job(self._number, (), heard.session)
+        self._pending = (*self._pending, step)
+        return Job(self._number, self._pending, heard.session)
+
+    def _quick(self, state: State) -> Conversation:
+        """Return the conversation with the road left out: what follows stays what it was."""
+        return replace(self.conversation, fit=lambda _: state.outcome)
+
+    def run(self, job: Job) -> State | None:
+        """Keep what changed, then work out what follows; None when a newer job has overtaken this one."""
+        self._keep(job)
+        with self._running:
+            return self._followed(job) if job.number == self._number else None
+
+    def _followed(self, job: Job) -> State:
+        """Walk from the last state through the steps; only the last of them needs the road."""
+        state = self.state
+        for step in job.steps[:-1]:
+            state = _stepped(self._quick(state), state, step)
+        return _stepped(self.conversation, state, job.steps[-1]) if job.steps else state
+
+    def accept(self, job: Job, state: State) -> bool:
+        """Make a state that was worked out the one that counts, unless it was overtaken."""
+        if job.number != self._number:
+            return False
+        if self.draft.id != state.session.id:
+            state = replace(state, session=replace(state.session, id=self.draft.id))
+        self.state = self.seen = state
+        self._pending = ()
+        return True
+
+    def drop(self, job: Job) -> None:
+        """Take back the steps of a job that could not be done; what was said before them stands."""
+        if job.number == self._number:
+            self.seen = self.state
+            self._pending = ()
+
+    def _keep(self, job: Job) -> None:
+        """Keep the session of a job, unless a newer one is kept already."""
+        with self._keeping:
+            if job.number > self._kept:
+                self._save(job.session)
+                self._kept = job.number
+
+    def _save(self, session: Session) -> None:
+        """Write a session to its file, with the digest of the rules it was decided by."""
+        marked = with_record(session, rules_digest=self.conversation.base.digest)
+        self.draft.save(replace(marked, id=self.draft.id))
+
+    def keep_all(self) -> None:
+        """Keep what was heard last, whatever is still being worked out."""
+        if self._number > self._kept:
+            with self._keeping:
+                self._save(self.seen.session)
+
+    def notices(self) -> tuple[str, ...]:
+        """Return what the person should know of the file, each sentence once."""
+        found = tuple(self.draft.notices)
+        self.draft.notices.clear()
+        return found
+
+
+def _stepped(conversation: Conversation, state: State, step: Step) -> State:
+    """Return what a step makes of a state."""
+    if isinstance(step, get_args(Event)):
+        return conversation.step(state, cast("Event", step))
+    return conversation.with_session(state, cast("Change", step)(state.session))

@@ -1,0 +1,174 @@
+"""The interview as the bay shows it: the map of topics, what was said, and the question that is up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from interview.conversation import answer_text, progress
+from interview.conversation.progress import Standing, standing
+from rules.facts.asked import applicable
+
+if TYPE_CHECKING:
+    from interview.conversation import Conversation, State
+
+SPINE = ("game", "speed", "lies", "miss", "confidence")
+"""Topics that carry an interview: handicap, speed, lies, miss and confidence."""
+KEYS = "123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
+"""Keys that go to a question, one each, in the order of the rule base."""
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionView:
+    """One question on the map."""
+
+    id: str
+    key: str
+    """The key that goes to it; empty when there are more questions than keys."""
+    title: str
+    standing: Standing
+    said: str = ""
+    """The answer in words; empty without one."""
+    up: bool = False
+    """Whether it is the question on the screen."""
+
+
+@dataclass(frozen=True, slots=True)
+class TopicView:
+    """One topic on the map."""
+
+    id: str
+    title: str
+    spine: bool
+    questions: tuple[QuestionView, ...]
+
+    @property
+    def shown(self) -> tuple[QuestionView, ...]:
+        """Return the questions that there is something to show of: neither hidden nor without a place."""
+        return tuple(one for one in self.questions if one.standing != "hidden")
+
+    @property
+    def short(self) -> str:
+        """Return a name of one word."""
+        return self.title if " " not in self.title else self.id.replace("_", " ").capitalize()
+
+    @property
+    def up(self) -> bool:
+        """Return whether the question on the screen belongs here."""
+        return any(one.up for one in self.questions)
+
+
+@dataclass(frozen=True, slots=True)
+class AskView:
+    """The question on the screen."""
+
+    id: str
+    topic: str
+    text: str
+    hint: str
+    choices: tuple[str, ...]
+    said: str
+    """What was answered before; empty without an answer."""
+    note: str
+    """What should be known of how it stands; empty where it is plainly open."""
+    stake: float
+    """Points that still hang on it, 0 where none do."""
+    why: str
+    turn: int
+
+
+@dataclass(frozen=True, slots=True)
+class TalkView:
+    """The whole talk at one moment."""
+
+    topics: tuple[TopicView, ...]
+    said: tuple[QuestionView, ...]
+    """What was answered, in the order in which it was."""
+    ask: AskView | None
+    ending: str
+    """What is said when no question is up; empty otherwise."""
+    answered: int
+    open: int
+    needless: int
+    refusal: str = ""
+    """Why the last answer was not taken."""
+
+
+def talk_view(conversation: Conversation, state: State) -> TalkView:
+    """Return the talk of a state."""
+    seen = progress(conversation.base, state)
+    topics = tuple(_topics(conversation, state))
+    by_id = {one.id: one for topic in topics for one in topic.questions}
+    voice = state.session.voice
+    ending = ""
+    if state.asking is None:
+        ending = conversation.wording.say(f"interview.{state.stage}", voice, count=len(state.open))
+    return TalkView(
+        topics=topics,
+        said=tuple(by_id[id] for id in state.session.answered if id in by_id),
+        ask=_ask(conversation, state),
+        ending=ending,
+        answered=seen.answered,
+        open=seen.open,
+        needless=seen.needless,
+        refusal=state.refusal.sentence if state.refusal else "",
+    )
+
+
+def _topics(conversation: Conversation, state: State) -> Iterator[TopicView]:
+    """Yield the topics with their questions, each with its key."""
+    number = 0
+    for topic in progress(conversation.base, state).topics:
+        questions = []
+        for id, how in topic.questions.items():
+            key = KEYS[number] if number < len(KEYS) else ""
+            questions.append(_question(conversation, state, id, key, how))
+            number += 1
+        title = conversation.wording.topic(topic.topic, state.session.voice)
+        yield TopicView(topic.topic, title, topic.topic in SPINE, tuple(questions))
+
+
+def _question(conversation: Conversation, state: State, id: str, key: str, how: Standing) -> QuestionView:
+    """Return one question of the map."""
+    title = conversation.base.facts[id].title
+    return QuestionView(
+        id, key, title[:1].upper() + title[1:], how, said_text(conversation, state, id), id == state.asking
+    )
+
+
+def said_text(conversation: Conversation, state: State, id: str) -> str:
+    """Return what was answered to a question, in words; empty without an answer."""
+    answer = state.session.subject.answers.get(id)
+    if answer is None:
+        return ""
+    fact = conversation.base.facts[id]
+    asked = conversation.wording.asked(fact, state.session.voice, state.hand)
+    return answer_text(fact, asked, answer, conversation.wording, state.session.units)
+
+
+def _ask(conversation: Conversation, state: State) -> AskView | None:
+    """Return the question on the screen."""
+    id = state.asking
+    if id is None:
+        return None
+    fact, voice = conversation.base.facts[id], state.session.voice
+    asked = conversation.wording.asked(fact, voice, state.hand)
+    how = standing(state, id, applicable(conversation.base, state.session.subject.answers))
+    note = (
+        conversation.wording.say(f"interview.{how}", voice)
+        if how in ("dormant", "hidden", "needless")
+        else ""
+    )
+    return AskView(
+        id=id,
+        topic=conversation.wording.topic(fact.ask.topic if fact.ask else "", voice),
+        text=asked.text,
+        hint=asked.hint,
+        choices=tuple(choice.text for choice in asked.choices),
+        said=said_text(conversation, state, id),
+        note=note,
+        stake=state.outcome.questions.stakes.get(id, 0.0),
+        why=asked.why if voice == "customer" else asked.teaches,
+        turn=state.turn,
+    )

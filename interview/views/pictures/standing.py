@@ -1,0 +1,58 @@
+"""The candidates, best first, each with what speaks against it and for it on either side of a line."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from interview.views.pictures.bars import bar, points_text
+from interview.views.pictures.ink import Ink, Picture, Role, Row, cells, clipped, padded, row, wrapped
+
+if TYPE_CHECKING:
+    from interview.views.bay import CandidateView, StandingView
+    from interview.views.pictures.glyphs import Glyphs
+
+_NUMBER = 7
+"""Cells of a number of points."""
+_LEAST_BAR = 9
+"""Cells that a bar wants at least."""
+
+
+def standing_rows(view: StandingView, width: int, glyphs: Glyphs) -> Picture:
+    """Return how the candidates stand, the pair that was taken first."""
+    if view.nothing:
+        return wrapped(view.nothing, width, "alert")
+    scale = max((max(one.speaks_for, -one.speaks_against) for one in view.candidates), default=1)
+    short = _longest(view, short=False) + _NUMBER + 2 + _LEAST_BAR > width
+    name = max(4, min(_longest(view, short=short), width - _NUMBER - 2 - _LEAST_BAR))
+    rows = [_candidate(one, scale, name, width, glyphs, short=short) for one in view.candidates]
+    if view.more:
+        rows.append(row(Ink(clipped(f"and {view.more} more behind", width), "dim")))
+    return tuple(rows)
+
+
+def _longest(view: StandingView, *, short: bool) -> int:
+    """Return the cells that the longest name takes."""
+    return max((cells(one.short if short else one.name) for one in view.candidates), default=0)
+
+
+def _candidate(one: CandidateView, scale: int, name: int, width: int, glyphs: Glyphs, *, short: bool) -> Row:
+    """Return one candidate: sign, name, points and bar."""
+    signs = {"leads": glyphs.leads, "could_win": glyphs.could_win, "beaten": glyphs.beaten, "out": glyphs.out}
+    role: Role = "pick" if one.place == "leads" else "plain" if one.place == "could_win" else "dim"
+    number = "out" if one.place == "out" else points_text(one.points, glyphs)
+    return row(
+        Ink(f"{signs[one.place]} ", role),
+        Ink(padded(one.short if short else one.name, name), role),
+        Ink(f"{padded(number, _NUMBER - 1, right=True)} ", role),
+        *bar(-one.speaks_against, one.speaks_for, scale, max(0, width - name - _NUMBER - 2), glyphs),
+        target=one.id,
+    )
+
+
+def standing_line(view: StandingView, glyphs: Glyphs) -> str:
+    """Return in a few words how firm the pick is."""
+    if view.nothing:
+        return "no pair is possible"
+    ahead = "" if view.margin is None else f"{points_text(view.margin, glyphs, sign=False)} ahead"
+    firm = "taken by you" if view.by_hand else "settled" if view.settled else "not settled"
+    return f"{firm}, {ahead}" if ahead else firm

@@ -1,0 +1,73 @@
+"""The talk: what was said, row by row, and the question that is up."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from interview.views.pictures.ink import Ink, Picture, Row, cells, clipped, padded, row, wrapped
+from interview.views.pictures.topics import sign
+
+if TYPE_CHECKING:
+    from interview.views.bay import TalkView
+    from interview.views.pictures.glyphs import Glyphs
+
+_BEGIN = (
+    "Type as the golfer talks, in any order:",
+    "an answer, a number of a choice, or the name of any question with its answer, such as 'tempo smooth'.",
+    "Units as people say them: 92 mph, 5'11\", about 180.",
+)
+"""What stands where the talk will be, before anything was said."""
+
+
+def said_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
+    """Return what was said so far, the last at the bottom; choosing a row goes back to its question."""
+    if not talk.said:
+        return tuple(one for text in _BEGIN for one in wrapped(text, width, "ghost"))
+    name = max(4, min(30, width * 11 // 20))
+    rows = []
+    for one in talk.said:
+        quiet = one.standing == "dormant"
+        rows.append(
+            row(
+                Ink(f"{sign(one, glyphs)} ", "dim"),
+                Ink(padded(one.title, name), "dim"),
+                " ",
+                Ink(clipped(one.said, max(1, width - name - 3)), "dim" if quiet else "strong"),
+                target=one.id,
+            )
+        )
+    return tuple(rows)
+
+
+def ask_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
+    """Return the question that is up: its topic, its words, its choices numbered, and how to answer."""
+    ask = talk.ask
+    if ask is None:
+        return wrapped(talk.ending, width, "strong")
+    rows = [row(Ink(clipped(ask.topic.upper(), width), "head"))]
+    rows += wrapped(ask.text, width, "strong")
+    rows += _choices(ask.choices, width)
+    if ask.hint and not ask.choices:
+        rows += wrapped(ask.hint, width, "dim")
+    if ask.said:
+        rows += wrapped(f"So far: {ask.said}", width, "plain")
+    if ask.note:
+        rows += wrapped(ask.note, width, "dim")
+    return tuple(rows)
+
+
+def _choices(choices: tuple[str, ...], width: int) -> list[Row]:
+    """Return the choices with their numbers, in as many columns as they fit into."""
+    if not choices:
+        return []
+    longest = max(cells(choice) for choice in choices) + 4
+    columns = 1 if len(choices) < 4 else max(1, min(3, width // longest))
+    high = -(-len(choices) // columns)
+    rows = []
+    for at in range(high):
+        pieces: list[Ink | str] = []
+        for number in range(at, len(choices), high):
+            room = width // columns
+            pieces += [Ink(f"{number + 1:>2} ", "key"), padded(choices[number], max(1, room - 4)), " "]
+        rows.append(row(*pieces))
+    return rows

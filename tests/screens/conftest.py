@@ -1,0 +1,97 @@
+"""The bay with a store of its own, driven as a person drives it."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator, Callable
+from contextlib import asynccontextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+
+from interview.conversation import Conversation
+from interview.screens.bay.app import BayApp
+from interview.screens.bay.desk import Desk
+from interview.session import begin
+from interview.store import Store
+from interview.views.pictures import FULL, Glyphs
+from rules.fitting import House
+
+KEYS = {
+    " ": "space", "?": "question_mark", "-": "minus", "=": "equals_sign", ",": "comma", "/": "slash",
+    "+": "plus", ".": "full_stop", ":": "colon", "'": "apostrophe", '"': "quotation_mark",
+}  # fmt: skip
+
+
+@dataclass
+class Bay:
+    """A bay under test."""
+
+    app: BayApp
+    pilot: Pilot[int]
+
+    @property
+    def desk(self) -> Desk:
+        return self.app.desk
+
+    def screen_text(self) -> str:
+        """The screen as plain text, from the compositor."""
+        strips = self.app.screen._compositor.render_strips()
+        return "\n".join("".join(segment.text for segment in strip).rstrip() for strip in strips)
+
+    async def settle(self) -> None:
+        """Wait until nothing is being worked out."""
+        for _ in range(400):
+            await self.pilot.pause()
+            if not self.desk.busy and not self.app.workers._workers:
+                return
+            await self.app.workers.wait_for_complete()
+        raise AssertionError("the bay never came to rest")
+
+    async def press(self, *keys: str) -> None:
+        await self.pilot.press(*keys)
+        await self.settle()
+
+    async def type(self, text: str) -> None:
+        await self.pilot.press(*(KEYS.get(letter, letter) for letter in text))
+
+    async def say(self, *lines: str) -> None:
+        """Type lines and enter each."""
+        for line in lines:
+            await self.type(line)
+            await self.press("enter")
+
+
+Open = Callable[..., "AsyncIterator[Bay]"]
+
+
+@pytest.fixture(scope="session")
+def conversation(house: House) -> Conversation:
+    return Conversation.of(house)
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Store:
+    return Store(tmp_path / "sessions")
+
+
+@pytest.fixture
+def open_bay(conversation: Conversation, store: Store):  # type: ignore[no-untyped-def]
+    """Open a bay of a size, on a session of the store, on a file, or on a new session."""
+
+    @asynccontextmanager
+    async def opened(
+        width: int = 80, height: int = 24, session: str = "", glyphs: Glyphs = FULL
+    ) -> AsyncIterator[Bay]:
+        facts = conversation.base.facts
+        draft = store.open(session, facts) if session else store.begin(begin("demo"))
+        app = BayApp(
+            Desk(conversation, draft, conversation.start(draft.session)), store, glyphs=glyphs, blink=False
+        )
+        async with app.run_test(size=(width, height), notifications=True, tooltips=True) as pilot:
+            bay = Bay(app, pilot)
+            await bay.settle()
+            yield bay
+
+    return opened

@@ -1,0 +1,55 @@
+"""The talk in the bay: ask, answer, revise, do not know, skip; and when it stops."""
+
+from __future__ import annotations
+
+from typing import Any
+
+
+async def test_first_question_is_up_and_an_answer_brings_the_next(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        assert bay.desk.state.asking == "hand"
+        await bay.say("right")
+        assert bay.desk.state.asking == "pain"
+        assert bay.desk.state.session.subject.answers["hand"].value == "right"
+        assert "Hand" in bay.screen_text()
+        assert bay.desk.draft.file.exists()
+
+
+async def test_other_questions_are_answered_by_name_and_unit(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("tempo smooth", "handicap = 18", "92 mph measured")
+        answers = bay.desk.state.session.subject.answers
+        assert answers["tempo"].value == "smooth"
+        assert answers["handicap"].value == 18
+        assert bay.desk.state.asking == "hand"
+        await bay.say("driver speed 92 mph measured")
+        assert round(bay.desk.state.session.subject.answers["driver_speed"].value / 0.44704, 6) == 92
+
+
+async def test_do_not_know_and_skip_take_one_key(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.press("f2")
+        assert bay.desk.state.session.subject.answers["hand"].unknown
+        asked = bay.desk.state.asking
+        await bay.press("f3")
+        assert bay.desk.state.session.record.skipped == (asked,)
+        assert bay.desk.state.asking != asked
+
+
+async def test_going_up_the_talk_revises_an_answer(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("right", "no", "18")
+        await bay.press("up", "up", "up", "enter")
+        assert bay.desk.state.asking == "hand"
+        await bay.say("left")
+        assert bay.desk.state.session.subject.answers["hand"].value == "left"
+        assert bay.desk.state.session.subject.answers["handicap"].value == 18
+
+
+async def test_what_cannot_be_read_is_refused_in_a_sentence_and_nothing_is_lost(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("sideways")
+        assert bay.desk.state.asking == "hand"
+        assert "is not one of right or left" in bay.screen_text()
+        await bay.say("right")
+        assert bay.desk.state.asking == "pain"
