@@ -78,21 +78,21 @@ class Pairing(Strict):
 
 
 class Shaft(Strict):
-    """A shaft as it is cut."""
+    """A shaft as it is cut; null where one of his own clubs is not known in parts."""
 
-    id: str
-    mass_g: float
-    flex: str
-    tip_in: float
-    tip_trim_in: float
+    id: str | None
+    mass_g: float | None
+    flex: str | None
+    tip_in: float | None
+    tip_trim_in: float | None
     butt_trim_in: float | None
 
 
 class Grip(Strict):
-    """A grip."""
+    """A grip; null where it is not known."""
 
-    mass_g: float
-    size: str
+    mass_g: float | None
+    size: str | None
 
 
 class Carry(Strict):
