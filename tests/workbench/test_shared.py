@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from rules.fitting import House, Outcome
-from rules.ladder.judge import Judge, Parts
+from rules.ladder.judge import Judge
 from rules.shelf import Shelf
 from rules.shelf.bookings import total
 from rules.shelf.stock import counts
@@ -124,4 +124,4 @@ def test_what_nothing_can_replace_is_said_to_be_lacking(
 
 def test_nothing_is_changed_while_there_is_enough(house: House, woods: Outcome) -> None:
     assert woods.picked is not None
-    assert apart(Judge(Parts(house.base, house.shelf), woods.golfer), woods.picked) is woods.picked
+    assert apart(Judge(house, woods.golfer), woods.picked) is woods.picked
