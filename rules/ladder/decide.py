@@ -67,7 +67,7 @@ def decide(judge: Judge, place: Place) -> Decided:
     made.shaft = cast("Shaft | None", _choose(judge, made, "shaft", shafts, place))
     tips = tip_options(judge, made.head, made.shaft, place.loft, made.amounts["length"])
     made.tip_extra = cast(float, _choose(judge, made, "tip", tips, place) or 0.0)
-    made.grip = cast("Grip | None", _choose(judge, made, "grip", judge.grips, place))
+    made.grip = cast("Grip | None", _take(made, "grip", judge.grips, place, *judge.choose_grip(made.views)))
     _amount(judge, made, "lie", place)
     return made
 
@@ -89,8 +89,16 @@ def _place_views(judge: Judge, place: Place) -> Seen:
 
 
 def _choose(judge: Judge, made: Decided, decision: str, options: Sequence[Option], place: Place) -> object:
-    """Take one choice, note its ledger, and let the picked option's facts stand for what follows."""
-    picked, ledger = judge.choose(decision, made.views, [Candidate(one.id, one.seen) for one in options])
+    """Take one choice."""
+    ruling = judge.choose(decision, made.views, [Candidate(one.id, one.seen) for one in options])
+    return _take(made, decision, options, place, *ruling)
+
+
+def _take(
+    made: Decided, decision: str, options: Sequence[Option], place: Place, picked: str | None,
+    ledger: Choice | None,
+) -> object:  # fmt: skip
+    """Note a ledger, and let the picked option's facts stand for what follows; what is pinned is picked."""
     if ledger is not None:
         made.decisions[decision] = ledger
         _note_waits(made, options)

@@ -1,19 +1,19 @@
-"""A decided rung, flown for this golfer: centred, over his strikes and lies, and in the second law."""
+"""A decided rung, flown for this golfer: centred, and over his strikes and lies."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import partial
-from typing import TYPE_CHECKING
+from functools import lru_cache, partial
+from typing import TYPE_CHECKING, NamedTuple
 
 from rules.facts.known import assumed
 from rules.facts.mishits import at_loft
 from rules.facts.usual import USUAL_FACE, usual_head
 from rules.golf.flight import fly
 from rules.golf.impact import Clubhead, strike
-from rules.golf.outcome import Flier, Worth, play
-from rules.golf.quadrature import Face
-from rules.ladder.meeting import strikes
+from rules.golf.outcome import Flier, Outcomes, Worth, play
+from rules.golf.quadrature import Face, Lie, six_strikes
+from rules.golf.strike import StrikePattern
 from rules.ladder.rung import Flown
 from rules.ladder.start import length_factor, scatter_factor, speed_ratio, suiting_apex, usual_length
 
@@ -64,35 +64,66 @@ def worth(base: RuleBase, golfer: Golfer) -> Worth:
     )
 
 
+class Blow(NamedTuple):
+    """All that the flights of one rung hang on."""
+
+    speed: float
+    loft: float
+    """As delivered, rad."""
+    attack: float
+    head: Clubhead
+    pattern: StrikePattern
+    lies: tuple[Lie, ...]
+    face: Face
+    outcomes: Outcomes
+    worth: Worth
+    density: float
+
+
 def flown(base: RuleBase, golfer: Golfer, kind: Kind, spec: Spec, flier: Flier | None = None) -> Flown:
-    """Fly a rung: the clean strike in both laws, and six strikes over scatter and lies.
+    """Fly a rung: the clean strike, and six strikes over scatter and lies.
 
     Expected carry weighs clean strikes against topped, thin and fat balls. A `flier` (a surface over
-    the first law) serves where many thousands are flown; the second law is then left out of the band.
+    one law) serves where many thousands are flown. What an answer leaves as it was is not flown again.
     """
-    speed = head_speed(base, golfer, kind, spec.loft, spec.length)
-    attack, head = golfer.number("attack"), clubhead(base, kind, spec)
-    loft = spec.loft + golfer.number("delivered_loft_change")
     wider = scatter_factor(base, spec.length, usual_length(base, kind, spec.loft))
-    met = strikes(golfer, face(kind, spec), wider)
-    outcomes = at_loft(base, golfer.mishits[kind], spec.loft)
-    played = play(
-        speed, (loft, attack), head, met, outcomes, worth(base, golfer),
-        flier or partial(fly, density=golfer.density),
-    )  # fmt: skip
-    launch, clean = strike(speed, loft, attack, head), played.centred
-    other = fly(launch, golfer.density, "second").carry if flier is None else clean.carry
+    blow = Blow(
+        speed=head_speed(base, golfer, kind, spec.loft, spec.length),
+        loft=spec.loft + golfer.number("delivered_loft_change"),
+        attack=golfer.number("attack"),
+        head=clubhead(base, kind, spec),
+        pattern=golfer.pattern.scattered(wider),
+        lies=golfer.lies.met,
+        face=face(kind, spec),
+        outcomes=at_loft(base, golfer.mishits[kind], spec.loft),
+        worth=worth(base, golfer),
+        density=golfer.density,
+    )
+    apex = suiting_apex(golfer.number("driver_head_speed"))
+    return _flown(blow, apex, flier) if flier else _remembered(blow, apex)
+
+
+@lru_cache(maxsize=1024)
+def _remembered(blow: Blow, apex: float) -> Flown:
+    """Fly a blow by the first law, or remember how it flew: most answers leave most rungs alone."""
+    return _flown(blow, apex, partial(fly, density=blow.density))
+
+
+def _flown(blow: Blow, apex: float, flier: Flier) -> Flown:
+    """Fly a blow; `apex` is the one that suits the golfer's speed, m."""
+    met = six_strikes(blow.pattern, blow.lies, blow.face, blow.attack)
+    played = play(blow.speed, (blow.loft, blow.attack), blow.head, met, blow.outcomes, blow.worth, flier)
+    launch, clean = strike(blow.speed, blow.loft, blow.attack, blow.head), played.centred
     return Flown(
-        speed=speed,
+        speed=blow.speed,
         ball_speed=launch.speed,
         launch=launch.angle,
         spin=launch.spin,
+        density=blow.density,
         centred=clean.carry,
         expected=played.expected,
-        low=min(clean.carry, other),
-        high=max(clean.carry, other),
         apex=clean.apex,
         descent=clean.descent,
         usable=played.usable_share,
-        height_share=clean.apex / suiting_apex(golfer.number("driver_head_speed")),
+        height_share=clean.apex / apex,
     )

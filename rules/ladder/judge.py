@@ -11,6 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
+from rules.engine.text import named_facts
 from rules.engine.views import Candidate, View
 from rules.facts.known import Known, views
 from rules.ladder.options import grip_options
@@ -38,6 +39,7 @@ class Judge:
         self.house, self.golfer = house, golfer
         self.base, self.shelf = house.base, house.shelf
         self.seen: Seen = self._golfer()
+        self._grip: tuple[str | None, Choice | None] | None = None
 
     def _golfer(self) -> Seen:
         """Return the golfer's own facts."""
@@ -76,6 +78,19 @@ class Judge:
         """Decide a choice: the picked candidate, and the ledger where one is kept."""
         choice = self.base.choose(decision, seen, candidates)
         return choice.pick.candidate.id if choice.pick else None, choice
+
+    def choose_grip(self, seen: Seen) -> tuple[str | None, Choice | None]:
+        """Decide the grip: once for all clubs, while its rules read and name the golfer alone."""
+        if self._grip is None or not self.house.once(("grip by golfer",), self._by_golfer):
+            self._grip = self.choose("grip", seen, [Candidate(one.id, one.seen) for one in self.grips])
+        return self._grip
+
+    def _by_golfer(self) -> bool:
+        """Return whether the rules on grips read and name no fact of any one club."""
+        rules = self.base.plan("grip").rules
+        facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
+        own = {id for one in self.grips for id in one.seen}
+        return all(id in self.seen or id in own for id in facts)
 
     def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
         """Decide an amount, SI, with its ledger where one is kept."""

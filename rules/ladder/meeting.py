@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from rules.golf.contact import above_centre, height_up_face
 from rules.golf.outcome import speed_kept
-from rules.golf.quadrature import Face, Strike, six_strikes
+from rules.golf.quadrature import Face, Lie, six_strikes
+from rules.golf.strike import StrikePattern
 
 if TYPE_CHECKING:
     from rules.facts.golfer import Golfer
@@ -24,20 +26,24 @@ class Meeting:
     """Mean strike above the line through the centre of mass on the tightest lie that matters, m."""
 
 
-def strikes(golfer: Golfer, face: Face, wider: float = 1.0) -> tuple[Strike, ...]:
-    """Return the six strikes that stand for this golfer on a face; `wider` scales his scatter."""
-    pattern = golfer.pattern.scattered(wider)
-    return six_strikes(pattern, golfer.lies.met, face, golfer.number("attack"))
-
-
 def meeting(golfer: Golfer, face: Face, delivered: float, clubhead: Clubhead) -> Meeting:
     """Return ball speed lost over the golfer's lies, and where the tightest lie meets the face.
 
     `delivered` is the delivered loft, rad. The loss is taken low to high only: heel and toe are the same
     for every face height. The judge is where the centre of mass projects, not the middle of the face.
     """
-    attack = golfer.number("attack")
-    upright = replace(golfer.pattern, mean_toe=0.0, sd_toe=0.0, correlation=0.0)
-    kept = speed_kept((delivered, attack), clubhead, six_strikes(upright, golfer.lies.met, face, attack)[::2])
+    attack, pattern = golfer.number("attack"), golfer.pattern
+    loss = _loss(face, delivered, clubhead, pattern.mean_high, pattern.sd_high, golfer.lies.met, attack)
     met = height_up_face(face.loft, golfer.lies.tightest.middle, attack)
-    return Meeting(max(0.0, 1 - 2 * kept), above_centre(met, face.cg_up_face) + golfer.pattern.mean_high)
+    return Meeting(loss, above_centre(met, face.cg_up_face) + pattern.mean_high)
+
+
+@lru_cache(maxsize=512)
+def _loss(
+    face: Face, delivered: float, clubhead: Clubhead, mean_high: float, sd_high: float,
+    lies: tuple[Lie, ...], attack: float,
+) -> float:  # fmt: skip
+    """Return the share of ball speed lost; remembered, since most answers leave most heads alone."""
+    upright = StrikePattern(0.0, mean_high, 0.0, sd_high)
+    kept = speed_kept((delivered, attack), clubhead, six_strikes(upright, lies, face, attack)[::2])
+    return max(0.0, 1 - 2 * kept)

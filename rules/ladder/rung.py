@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import TYPE_CHECKING, Literal
+
+from rules.golf.flight import Launch, fly
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Amount, Choice
@@ -36,13 +39,12 @@ class Flown:
     launch: float
     spin: float
     """Backspin of the centred strike, rad/s."""
+    density: float
+    """Air density, kg/m3."""
     centred: float
     """Carry of the centred strike, first law."""
     expected: float
     """Carry over the golfer's strikes, lies and mishits."""
-    low: float
-    high: float
-    """Carry of the centred strike between the two laws: an honest band."""
     apex: float
     descent: float
     """For comparing clubs only: every published law lands these clubs too flat."""
@@ -50,6 +52,27 @@ class Flown:
     """Share of balls that get up to a useful height and are not topped, thin or fat."""
     height_share: float
     """Apex of the clean strike as a share of the apex that suits the golfer's speed."""
+
+    @property
+    def other(self) -> float:
+        """Carry of the centred strike by the second law, m; flown when somebody asks."""
+        return _second(Launch(self.ball_speed, self.launch, self.spin), self.density)
+
+    @property
+    def low(self) -> float:
+        """Carry of the centred strike by the law that carries it less far, m: an honest band."""
+        return min(self.centred, self.other)
+
+    @property
+    def high(self) -> float:
+        """Carry of the centred strike by the law that carries it farther, m."""
+        return max(self.centred, self.other)
+
+
+@lru_cache(maxsize=1024)
+def _second(launch: Launch, density: float) -> float:
+    """Return the carry by the second law, m."""
+    return fly(launch, density, "second").carry
 
 
 @dataclass(frozen=True, slots=True)
