@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from rules.facts.known import NOTHING, Known
+from rules.facts.known import NOTHING, Known, assumed
 
 if TYPE_CHECKING:
     from rules.facts.golfer import Golfer
@@ -75,7 +75,7 @@ _OF_A_CLUB = {
 _BETWEEN = {
     "pair_gap": "flight", "pair_gap_share": "flight", "pair_expected_gain": "strike", "driver_gap": "driver",
     "driver_gap_share": "driver", "iron_gap": "iron", "iron_gap_share": "iron", "gap_unevenness": "both",
-    "usable_both": "strike", "new_clubs": "", "loft_step": "",
+    "usable_both": "strike", "new_clubs": "", "loft_step": "", "longer_loft_short": "airborne",
 }  # fmt: skip
 """Numbers of the pair, likewise."""
 
@@ -95,6 +95,7 @@ class _Facts:
             types: judge.views({"pair_types": Known(types)})
             for types in ("two_fairway_woods", "two_hybrids", "wood_and_hybrid", "hybrid_above_wood")
         }
+        self.turf_loft, self.failing = assumed(judge.base, "turf-loft"), _failing(judge)
         gone = Known(None, "assumed", waits=behind["iron told"], closed=True)
         self.no_iron = judge.views({"iron_gap": gone, "iron_gap_share": gone})
 
@@ -140,6 +141,9 @@ class _Facts:
             "usable_both": stamps["usable_both"]((longer.flown.usable + shorter.flown.usable) / 2),
             "new_clubs": stamps["new_clubs"](float((longer.state == "new") + (shorter.state == "new"))),
             "loft_step": stamps["loft_step"](max(0.0, shorter.spec.loft - longer.spec.loft)),
+            "longer_loft_short": stamps["longer_loft_short"](
+                self.failing * max(0.0, self.turf_loft - longer.spec.loft)
+            ),
         }
         made |= self.types[_types(longer, shorter)]
         if golfer.iron is None:
@@ -151,6 +155,14 @@ class _Facts:
             steps.append(lower - iron)
         made["gap_unevenness"] = stamps["gap_unevenness"]((max(steps) - min(steps)) / top)
         return made
+
+
+def _failing(judge: Judge) -> float:
+    """Return how far the count of balls that get up falls short of enough: 0 to 1, and 0 where nobody counted."""
+    counted = judge.golfer.known["airborne_of_six"]
+    if counted.value is None:
+        return 0.0
+    return min(1.0, max(0.0, assumed(judge.base, "airborne-enough") - counted.number))
 
 
 def _waits(golfer: Golfer) -> dict[str, frozenset[str]]:
@@ -166,4 +178,5 @@ def _waits(golfer: Golfer) -> dict[str, frozenset[str]]:
         "iron told": told,
         "iron": flight | golfer.iron.waits if golfer.iron else told,
         "both": driver | told,
+        "airborne": known["airborne_of_six"].waits,
     }
