@@ -50,10 +50,13 @@ class Side:
     def mask(self, best: Best, start: int, unknown: Collection[str]) -> int:
         """Return the cases that hold."""
         try:
-            rows = map(bisect_right, self.cuts, self.get_numbers(best))  # type: ignore[arg-type]
+            numbers = self.get_numbers(best)
+            if None in numbers:
+                return self._one_by_one(self.pairs, best, start, unknown)
+            rows = map(bisect_right, self.cuts, numbers)  # type: ignore[arg-type]
             mask = reduce(and_, map(getitem, self.number_rows, rows), start)
             mask = reduce(and_, map(getitem, self.word_rows, self.get_words(best)), mask)
-        except (KeyError, TypeError):
+        except KeyError:
             return self._one_by_one(self.pairs, best, start, unknown)
         return self._one_by_one(self.slow, best, mask, unknown) if self.slow else mask
 

@@ -7,8 +7,8 @@ from typing import Any
 
 from rules.engine.faults import did_you_mean
 from rules.engine.language import Assumed, Assumption, Atom, Condition, Fact, Group, Threshold
-from rules.engine.reading.table import Table, given
-from rules.units import unit, words
+from rules.engine.reading.table import Table, given, typed
+from rules.units import unit
 
 MOST_DEEP = 6
 """Levels of groups inside groups."""
@@ -161,7 +161,7 @@ class ConditionReader:
         low, high = fact.range
         slack = 1e-9 * (high - low)
         if not low - slack <= value <= high + slack:
-            within = f"{words(low, fact.unit)} to {words(high, fact.unit)}"
+            within = f"{typed(low, fact.unit)} to {typed(high, fact.unit)}"
             table.fault("outside-range", key, given=given(raw), fact=fact.id, range=within)
         return value
 
@@ -181,9 +181,6 @@ class ConditionReader:
             )
             return None
         if unit(assumption.unit).dimension != unit(fact.unit).dimension:
-            table.fault(
-                "wrong-dimension", key, assumption=assumption.id, given=assumption.unit or "plain numbers",
-                fact=fact.id, wanted=fact.unit or "plain numbers",
-            )  # fmt: skip
+            table.mismatch(key, f"'{assumption.id}'", assumption.unit, f"'{fact.id}'", fact.unit)
             return None
         return Assumed(assumption.id)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, cast
 
 from rules.engine.language import Assumption, Decision, Fact
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.facts import SNAKE_WANTED, _unit, read_scope
 from rules.engine.reading.sources import read_source
-from rules.engine.reading.table import ID, Table, given
+from rules.engine.reading.table import ID, Table, given, typed
 from rules.units import unit
 
 
@@ -46,8 +46,12 @@ class DecisionReader:
             table, "materiality", symbol, "how small a difference no longer matters is wanted"
         )
         if material is not None and material < 0:
-            table.fault("bad-materiality", ("materiality",))
+            table.fault("below-nought", ("materiality",), what="materiality")
         start_fact, start_assumption = self._start(table, symbol)
+        if start_assumption is not None and limits is not None:
+            value = cast(float, self._assumptions[start_assumption].value)
+            if not limits[0] <= value <= limits[1]:
+                table.fault("limits-start", ("start",), given=typed(value, symbol))
         thousandths = tuple(round(unit(symbol).from_si(x) * 1000) for x in limits or (0.0, 0.0))
         return {
             "unit": symbol, "limits": thousandths, "step": max(1, round(step or 1)),
@@ -92,8 +96,5 @@ class DecisionReader:
         """Return whether a start is a number of the decision's dimension; a fault when not."""
         if number and unit(own).dimension == unit(symbol).dimension:
             return True
-        inner.fault(
-            "wrong-dimension", (key,), assumption=f"'{id}'", given=own or "plain numbers or words",
-            fact="the decision", wanted=symbol or "plain numbers",
-        )  # fmt: skip
+        inner.mismatch((key,), f"'{id}'", own or ("" if number else "words"), "the decision", symbol)
         return False

@@ -11,9 +11,9 @@ from rules.engine.language import Ask, Assumption, Fact, Kind
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.effects import read_topic
 from rules.engine.reading.sources import read_source
-from rules.engine.reading.table import ID, KEBAB, Table, given
+from rules.engine.reading.table import ID, KEBAB, Table, given, typed
 from rules.engine.views import CouldBe, Value
-from rules.units import UnitError, unit, words
+from rules.units import UnitError, unit
 
 KINDS = ("number", "choice", "set", "shares")
 CLAIMS = ("measured", "said", "estimated")
@@ -53,7 +53,7 @@ def _inside(value: float, range: tuple[float, float]) -> bool:
 
 def _outside(table: Table, key: str, raw: Any, id: str, range: tuple[float, float], symbol: str) -> None:
     """Note that a value lies outside the range of its owner."""
-    within = f"{words(range[0], symbol)} to {words(range[1], symbol)}"
+    within = f"{typed(range[0], symbol)} to {typed(range[1], symbol)}"
     table.fault("outside-range", (key,), given=given(raw), fact=id, range=within)
 
 
@@ -154,11 +154,7 @@ class FactReader:
         """Note a fault when an assumption cannot stand in for a fact."""
         if kind == "number" and found.range is not None:
             if unit(found.unit).dimension != unit(symbol).dimension:
-                table.fault(
-                    "wrong-dimension", ("fallback",), assumption=found.id,
-                    given=found.unit or "plain numbers",
-                    fact=given(table.data.get("id")).strip("'"), wanted=symbol or "plain numbers",
-                )  # fmt: skip
+                table.mismatch(("fallback",), f"'{found.id}'", found.unit, "this fact", symbol)
             return
         wanted = found.value if isinstance(found.value, frozenset) else {found.value}
         if kind == "number" or found.range is not None or not wanted <= set(values):
@@ -176,7 +172,7 @@ class FactReader:
             raw = inner.raw(how)
             value = None if raw is None else inner.quantity((how,), raw, symbol, difference=True)
             if value is not None and value < 0:
-                inner.fault("bad-materiality", (how,))
+                inner.fault("below-nought", (how,), what="spread")
             elif value is not None:
                 spread[how] = value
         inner.close()

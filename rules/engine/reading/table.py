@@ -51,11 +51,16 @@ def given(raw: object) -> str:
     if isinstance(raw, dict):
         return "a table"
     if isinstance(raw, list):
-        return f"a list of {len(raw)}"
+        return f"a list of {len(raw)}" if raw else "an empty list"
     if isinstance(raw, bool):
         return "true" if raw else "false"
     text = "".join(c if c.isprintable() else "?" for c in str(raw)[:60])
     return f"'{text}'"
+
+
+def typed(value: float, symbol: str) -> str:
+    """Write an SI value in the unit in which it was declared, whatever people are shown."""
+    return f"{unit(symbol).from_si(value):.6g} {symbol}".strip()
 
 
 def shown_path(path: KeyPath) -> str:
@@ -88,6 +93,11 @@ class Table:
         """Return whether the key is there; it then counts as known."""
         self._known.add(key)
         return key in self.data
+
+    def mismatch(self, at: KeyPath, this: str, own: str, that: str, wanted: str) -> None:
+        """Note that two things are measured in units that do not go together."""
+        plain = "plain numbers"
+        self.fault("wrong-dimension", at, this=this, given=own or plain, that=that, wanted=wanted or plain)
 
     def raw(self, key: str, wanted: str = "") -> Any:
         """Return a raw value, or None; `wanted` makes its absence a fault."""

@@ -1,0 +1,66 @@
+"""A small rule base that is not golf: which tree for this garden."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from rules.engine import Candidate, RuleBase, load
+from rules.engine.views import known
+from rules.units import parse
+
+HERE = Path(__file__).parent
+
+
+def metres(number: float) -> float:
+    """A height; the name says the unit."""
+    return parse(f"{number} m", "m")
+
+
+def degrees(number: float) -> float:
+    """A temperature in degrees Celsius, SI."""
+    return parse(f"{number} degC", "degC")
+
+
+@pytest.fixture(scope="session")
+def garden() -> RuleBase:
+    """The garden's rule base."""
+    return load(HERE / "garden")
+
+
+@pytest.fixture
+def garden_folder(tmp_path: Path) -> Path:
+    """A copy of the garden's files, to be spoilt."""
+    folder = tmp_path / "garden"
+    shutil.copytree(HERE / "garden", folder)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def trees() -> list[Candidate]:
+    """An apple, a cherry and a lime, in that static order."""
+
+    def tree(id: str, grown: float, hardy: float, *bears: str) -> Candidate:
+        return Candidate(
+            id,
+            {
+                "grown": known(metres(grown)),
+                "hardy": known(degrees(hardy)),
+                "bears": known(frozenset(bears)),
+            },
+        )
+
+    return [
+        tree("apple", 6, -30, "fruit", "blossom"),
+        tree("cherry", 16, -20, "fruit", "blossom"),
+        tree("fig", 4, -10, "fruit"),
+    ]
+
+
+@pytest.fixture(scope="session")
+def celsius() -> Callable[[float], float]:
+    """Degrees Celsius to SI."""
+    return degrees
