@@ -69,8 +69,8 @@ class WayOut:
 def ways_out(shelf: Shelf, club: Club) -> tuple[WayOut, ...]:
     """Return what would bring a club to its target that is off it by more than half a point, nearest first.
 
-    `shelf` is what the other club leaves (`left_after`). Empty for a club that is near enough,
-    and for one of his own, of whose parts nothing is known.
+    A head of a mass that is not on the shelf comes last. `shelf` is what the other club leaves
+    (`left_after`). Empty for a club that is near enough, and for one of his own, whose parts nobody knows.
     """
     spec = club.rung.spec
     if club.build is None or spec.head is None or spec.grip is None or abs(club.left) <= WITHIN:
@@ -78,8 +78,8 @@ def ways_out(shelf: Shelf, club: Club) -> tuple[WayOut, ...]:
     seeking = _Seeking(shelf, club, spec)
     found = [*seeking.grips(spec.grip), *seeking.lengths(), *seeking.heads(spec.head)]
     better = [way for way in found if abs(way.left) < abs(club.left) - 1e-9]
-    nearest = sorted([*better, *seeking.head_of_mass()], key=lambda way: (not way.fits, abs(way.left)))
-    return tuple(nearest)
+    nearest = sorted(better, key=lambda way: (not way.fits, abs(way.left)))
+    return (*nearest, *seeking.head_of_mass())
 
 
 @dataclass(frozen=True, slots=True)
