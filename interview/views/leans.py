@@ -1,7 +1,7 @@
 """What a run leaned on: answers nobody gave, house values of the physics, thresholds, gaps of the shelf.
 
-The list is not written down anywhere: what the road reads is noted while its cheap parts are walked
-once more, with a flight that costs nothing in the place of real ones.
+The list is not written down anywhere: what the road reads is noted while it is walked once more, on
+best values alone and with a flight that costs nothing in the place of real ones.
 """
 
 from __future__ import annotations
@@ -13,8 +13,10 @@ from interview.views.sources import SourceView, source_of
 from rules.engine.ledger import Choice
 from rules.engine.plan import assumptions_of
 from rules.facts.golfer import golfer
-from rules.ladder.flown import flown
-from rules.ladder.start import usual_length
+from rules.fitting import rungs
+from rules.house import House
+from rules.ladder.judge import Quick
+from rules.ladder.pairs import pairs
 from rules.units import unit
 
 if TYPE_CHECKING:
@@ -122,13 +124,13 @@ def _same(assumption: Assumption, fact: Fact, value: Value) -> bool:
 
 
 def _read(outcome: Outcome) -> list[str]:
-    """Return the assumptions that the golfer's facts and every rung's strikes and speed read."""
+    """Return the assumptions that the road reads, from the golfer's facts to the pairs."""
     watched = _Watched(outcome.house.base)
     base = cast("RuleBase", watched)
-    golfer(base, outcome.subject)
-    for rung in outcome.rungs:
-        usual_length(base, rung.kind, rung.spec.loft)
-        flown(base, outcome.golfer, rung.kind, rung.spec, lambda _: outcome.golfer.driver)
+    shelf = outcome.house.shelf
+    judge = Quick(House(base, shelf), golfer(base, outcome.subject, shelf))
+    filled, _ = rungs(judge, outcome.subject, lambda _: outcome.golfer.driver)
+    pairs(judge, filled)
     return list(watched.assumptions.read)
 
 
@@ -188,7 +190,7 @@ def _gaps(outcome: Outcome) -> Iterator[LeanView]:
 
 def _gap(gap: Gap) -> LeanView:
     """Return the view of one gap of the shelf."""
-    value = gap.value if isinstance(gap.value, str | float | int) else None
+    value = gap.value if isinstance(gap.value, str | float) else None
     return LeanView(
         id=gap.id,
         text=gap.text,

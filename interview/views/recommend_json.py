@@ -99,9 +99,9 @@ def _club(club: ClubView) -> Json:
     }
 
 
-def _shaft(shaft: ShaftView | None) -> Json:
+def _shaft(shaft: ShaftView | None) -> Json | None:
     if shaft is None:
-        return dict.fromkeys(("id", "mass_g", "flex", "tip_in", "tip_trim_in", "butt_trim_in"))
+        return None
     return {
         "id": shaft.id,
         "mass_g": in_unit(shaft.mass, "g", 1),
@@ -112,9 +112,9 @@ def _shaft(shaft: ShaftView | None) -> Json:
     }
 
 
-def _grip(grip: GripView | None) -> Json:
+def _grip(grip: GripView | None) -> Json | None:
     if grip is None:
-        return {"mass_g": None, "size": None}
+        return None
     return {"mass_g": in_unit(grip.mass, "g", 1), "size": grip.size}
 
 
@@ -232,7 +232,7 @@ def _lean(one: LeanView, study: Study) -> Json:
     return {
         "id": one.id,
         "value": plain(one.value, one.unit),
-        "range": None if one.range is None else [plain(end, one.unit) for end in one.range],
+        "range": [plain(end, one.unit) for end in one.range or ()],
         "unit": one.unit or None,
         "part": one.part or None,
         "text": one.text,

@@ -11,8 +11,9 @@ from interview.views.outcome import OutcomeView
 from interview.views.outcome_text.page import Page
 from interview.views.outcome_text.quantities import opened, rounded, signed
 from interview.views.sources import SourceView
+from rules.units import System, shown_in, unit
 
-_UNITS = {"in": "inches", "points": "points from D0", "deg": "degrees"}
+_UNITS = {"in": "inches", "cm": "centimetres", "points": "points from D0", "deg": "degrees"}
 """Units of amounts as a ledger names them."""
 _KEPT = {
     "start": "where it starts",
@@ -36,7 +37,7 @@ def for_trade(view: OutcomeView, page: Page, teach: bool) -> None:
     if view.clubs:
         page.heading("WHY THE CLUBS ARE BUILT SO (longer, shorter)")
         for part in PARTS:
-            _part([view.decisions[f"{role}.{part}"] for role in ROLES], page, teach)
+            _part([view.decisions[f"{role}.{part}"] for role in ROLES], page, teach, view.system)
 
 
 def _pairing(view: OutcomeView, page: Page, teach: bool) -> None:
@@ -47,20 +48,21 @@ def _pairing(view: OutcomeView, page: Page, teach: bool) -> None:
     page.heading("WHY THIS PAIR (points)")
     for line in decision.because:
         if line.points or line.rule == "override":
-            page.entry([signed(line.points or 0)], _why(line), _below(line, page, teach))
-    page.entry([signed(decision.score)], "in all")
+            page.entry([signed((line.points or 0) / 1000)], _why(line), _below(line, page, teach))
+    page.entry([signed(decision.score / 1000)], "in all")
 
 
-def _part(both: list[DecisionView], page: Page, teach: bool) -> None:
+def _part(both: list[DecisionView], page: Page, teach: bool, system: System) -> None:
     """Write the ledgers of one part of both clubs side by side."""
     page.gap()
     page.say(f"{opened(both[0].title)}: {_picks(both)}", indent=2)
-    for row in _rows(both):
+    for row in _rows(both, system):
         columns = [row.amounts.get(one.role, "") for one in both]
         page.entry(columns, row.words, _below(row.line, page, teach))
-    unit = both[0].unit or both[1].unit
-    if unit is not None:
-        page.entry([_amount(one) for one in both], f"{both[0].title}, {_UNITS.get(unit, unit)}")
+    symbol = both[0].unit or both[1].unit
+    if symbol is not None:
+        shown = shown_in(symbol, system).symbol
+        page.entry([_comes_to(one, system) for one in both], f"{both[0].title}, {_UNITS.get(shown, shown)}")
 
 
 def _picks(both: list[DecisionView]) -> str:
@@ -69,12 +71,18 @@ def _picks(both: list[DecisionView]) -> str:
     return words[0] if words[0] == words[1] else f"{words[0]}; {words[1]}"
 
 
-def _amount(one: DecisionView) -> str:
+def _comes_to(one: DecisionView, system: System) -> str:
     """Return the amount that a ledger comes to."""
-    return f"{one.pick / 1000:.2f}" if isinstance(one.pick, int) else ""
+    return f"{_shown(one.pick, one, system):.2f}" if isinstance(one.pick, int) else ""
 
 
-def _rows(both: list[DecisionView]) -> Iterator[_Row]:
+def _shown(amount: int, one: DecisionView, system: System) -> float:
+    """Return an amount in the unit that the reader uses."""
+    symbol = one.unit or ""
+    return amount / 1000 * unit(symbol).factor / shown_in(symbol, system).factor
+
+
+def _rows(both: list[DecisionView], system: System) -> Iterator[_Row]:
     """Yield the lines of both ledgers, what they say alike on one row; what moves nothing is left out."""
     rows: dict[tuple[str, str], _Row] = {}
     for one in both:
@@ -83,7 +91,7 @@ def _rows(both: list[DecisionView]) -> Iterator[_Row]:
                 continue
             words = _KEPT.get(line.rule) or _why(line)
             row = rows.setdefault((line.rule, words), _Row(line, {}, words))
-            row.amounts[one.role] = _start(one) if line.rule == "start" else _moved(line)
+            row.amounts[one.role] = _moved(line, one, system)
     order = sorted(rows.values(), key=lambda row: _place(row.line))
     yield from order
 
@@ -99,14 +107,13 @@ def _place(line: LineView) -> tuple[int, int]:
     return (order.get(line.rule, 1), -line.weight)
 
 
-def _start(one: DecisionView) -> str:
-    """Return where an amount starts."""
-    return "" if one.start is None else f"{one.start / 1000:.2f}"
-
-
-def _moved(line: LineView) -> str:
-    """Return what a line moves."""
-    return signed(line.points if line.points is not None else line.adjust or 0)
+def _moved(line: LineView, one: DecisionView, system: System) -> str:
+    """Return what a line moves, or where an amount starts."""
+    if line.rule == "start":
+        return f"{_shown(one.start or 0, one, system):.2f}"
+    if line.points is not None:
+        return signed(line.points / 1000)
+    return signed(_shown(line.adjust or 0, one, system))
 
 
 def _why(line: LineView) -> str:

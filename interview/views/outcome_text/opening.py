@@ -25,11 +25,11 @@ def stop(view: OutcomeView, page: Page) -> bool:
 def pair(view: OutcomeView, page: Page, customer: bool, stopped: bool) -> None:
     """Say which two clubs, how they stand, and what may make another answer the better one."""
     if not view.clubs:
-        _no_pair(view, page)
+        _no_pair(view, page, customer)
         return
     page.say(_sentence(view, customer, stopped))
     if not customer and view.pairing is not None:
-        page.say(_standing(view, view.pairing))
+        page.say(_standing(view, view.pairing) + ("" if stopped else _asking(view)))
     elif not view.settled and not stopped:
         page.say(f"This stands on what you said so far. Still open, and it could matter: {_open(view)}.")
     verdicts(view, page, customer)
@@ -61,7 +61,7 @@ def named(club: ClubView, view: OutcomeView, customer: bool) -> str:
 
 
 def _standing(view: OutcomeView, pairing: PairingView) -> str:
-    """Return how the pair stands against the next best, and which answers could still turn it."""
+    """Return how the pair stands against the next best; empty where there is no other."""
     rival = pairing.rival(pairing.runner_up) if pairing.runner_up else None
     said = ""
     if rival is not None and pairing.margin is not None:
@@ -69,9 +69,14 @@ def _standing(view: OutcomeView, pairing: PairingView) -> str:
         way = "behind" if pairing.margin >= 0 else "ahead of what was taken by hand"
         lofts = " and ".join(degrees(loft) for loft in rival.lofts).replace(" degrees and", " and")
         said = f"Next best: {rival.label} of {lofts} ({rival.id}), {points} points {way}. "
+    return said
+
+
+def _asking(view: OutcomeView) -> str:
+    """Return what is still worth asking."""
     if view.settled:
-        return f"{said}No open question can change anything any more."
-    return f"{said}Still worth asking: {_open(view)}."
+        return "No open question can change anything any more."
+    return f"Still worth asking: {_open(view)}."
 
 
 def _open(view: OutcomeView) -> str:
@@ -81,10 +86,12 @@ def _open(view: OutcomeView) -> str:
     return listed(titles[:_ASKED] + more)
 
 
-def _no_pair(view: OutcomeView, page: Page) -> None:
-    """Say that no pair is possible, and why."""
-    page.say("No pair of clubs can be made for this golfer from this shelf.")
+def _no_pair(view: OutcomeView, page: Page, customer: bool) -> None:
+    """Say that no pair is possible, and why; what has one reason is named together."""
+    whom = "you from what is on the shelf here" if customer else "this golfer from this shelf"
+    page.say(f"No pair of clubs can be made for {whom}.")
+    reasons: dict[str, list[str]] = {}
     for one in view.ruled_out:
-        sentence = f"{one.candidate}: {one.text}"
-        if page.once(sentence):
-            page.point(sentence)
+        reasons.setdefault(one.text, []).append(one.candidate)
+    for text, candidates in reasons.items():
+        page.point(text if customer else f"{', '.join(candidates)}: {text}")

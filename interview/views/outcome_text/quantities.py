@@ -24,10 +24,10 @@ def trimmed(value: float, decimals: int) -> str:
     return "0" if text == "-0" else text
 
 
-def signed(thousandths: int, decimals: int = 2) -> str:
-    """Write a line of a ledger with its sign."""
-    text = f"{thousandths / 1000:+.{decimals}f}"
-    return text.replace("+", "", 1) if float(text) == 0 else text
+def signed(amount: float, decimals: int = 2) -> str:
+    """Write what a line of a ledger moves, with its sign."""
+    text = f"{amount:+.{decimals}f}"
+    return text.lstrip("+-") if float(text) == 0 else text
 
 
 def degrees(angle: float) -> str:
