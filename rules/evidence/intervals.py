@@ -8,8 +8,11 @@ Scatters: percentiles of the logarithm of the redrawn scatter about its own mean
 scatter is too small as often as the true one is larger than the one seen), levels widened by
 sqrt(n / (n - 1)) (B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap, 1993, ch. 12 and 13).
 
-Six balls without a miss do not know how often he misses: a mean over all balls is then too sure, and no
-resampling mends that. The tests measure how often each interval holds the truth.
+Carry over all balls, mishits and all: six balls without a miss do not know how often he misses, and no
+redrawing mends that. So the interval is put together from that of the balls that got up, and from how often
+a ball may fail by their count (G. Y. Zou and A. Donner, Statistics in Medicine 27 (2008) 1693).
+
+The tests measure how often each interval holds the truth.
 """
 
 from __future__ import annotations
@@ -19,6 +22,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from statistics import NormalDist
 
+from rules.evidence.counts import count
 from rules.evidence.resample import Draw, share_below, spread_out
 from rules.evidence.student import quantile
 
@@ -59,6 +63,26 @@ def mean_figure(values: Sequence[float], level: float = LEVEL) -> Figure | None:
     redrawn = spread_out(n, lambda draw: math.fsum([values[i] for i in draw]) / n)
     low, high = share_below(redrawn, beyond), share_below(redrawn, 1.0 - beyond)
     return Figure(centre, min(low, centre), max(high, centre), n)
+
+
+def carry_figure(
+    up: Sequence[float], failed: Sequence[float], mishit_carry: float, level: float = LEVEL
+) -> Figure | None:
+    """Return the mean carry of balls that got up and balls that failed, with its interval.
+
+    `mishit_carry` (a share of a good carry) stands in as one failed ball: what a failure costs is known from
+    the failures seen and from it. Where fewer than three got up, the balls are redrawn as they are.
+    """
+    good, balls = mean_figure(up, level), [*up, *failed]
+    if good is None or good.balls < 3:
+        return mean_figure(balls, level)
+    value, misses = mean(balls), count(len(failed), len(balls), level)
+    costs = [good.value - carry for carry in failed]
+    cost = mean([*costs, (1.0 - mishit_carry) * good.value])
+    middle = misses.share * cost
+    down = math.hypot(good.value - good.low, misses.high * cost - middle)
+    upward = math.hypot(good.high - good.value, middle - misses.low * cost)
+    return Figure(value, max(0.0, value - down), value + upward, len(balls))
 
 
 def scatter_figure(points: Sequence[Point], level: float = LEVEL) -> Figure | None:

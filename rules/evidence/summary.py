@@ -10,7 +10,14 @@ from statistics import median
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from rules.evidence.counts import Count, count
-from rules.evidence.intervals import Figure, mean, mean_figure, scatter_figure, spread_figure
+from rules.evidence.intervals import (
+    Figure,
+    carry_figure,
+    mean,
+    mean_figure,
+    scatter_figure,
+    spread_figure,
+)
 
 if TYPE_CHECKING:
     from rules.facts.subject import Kind, Shot
@@ -47,7 +54,7 @@ class Carry:
     got_up: Figure | None
     """Mean of those that got up; None where no such ball has a carry."""
     spread: Figure | None
-    """Standard deviation; None for a single ball."""
+    """Standard deviation of those that got up, of all where that was not noted; None for a single ball."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +93,9 @@ class ClubBalls:
     """Static, rad; None where nobody said."""
     owned: bool
     balls: int
+    """Balls that the figures are of."""
+    teed: int
+    """Teed balls that were left out."""
     outcomes: Mapping[str, int]
     """Balls by what became of them; those of which it was not noted under `unsaid`."""
     usable: Count | None
@@ -101,35 +111,42 @@ class ClubBalls:
     """Means of head speed, ball speed (m/s), launch (rad) and spin (rad/s) over clean strikes, where read."""
 
 
-def summed_up(club: Tried, *, owned: bool, loft: float | None) -> ClubBalls:
-    """Return the figures of one club's balls."""
-    shots = club.shots
+def summed_up(club: Tried, mishit_carry: float) -> ClubBalls:
+    """Return the figures of one club's balls; `mishit_carry` is the share of a carry that a mishit keeps.
+
+    Teed balls are left out of them where there are others: off a tee almost any club gets up.
+    """
+    shots = club.off_ground or club.shots
     noted = Counter[str](shot.outcome or "unsaid" for shot in shots)
     said = len(shots) - noted["unsaid"]
     return ClubBalls(
         club=club.name,
         kind=club.kind,
-        loft=loft,
-        owned=owned,
+        loft=club.loft if club.loft_told else None,
+        owned=club.owned,
         balls=len(shots),
+        teed=len(club.shots) - len(shots),
         outcomes={name: noted[name] for name in (*OUTCOMES, "unsaid")},
         usable=count(noted["up"], said) if said else None,
-        carry=_carry(shots),
+        carry=_carry(shots, mishit_carry),
         side=_side(shots),
         marks=_marks(shots),
-        conditions=dict(Counter(map(condition, shots))),
-        ground_unsaid=sum(shot.surface is None for shot in shots),
+        conditions=dict(Counter(map(condition, club.shots))),
+        ground_unsaid=sum(shot.surface is None for shot in club.shots),
         readings=_readings(club.clean),
     )
 
 
-def _carry(shots: Sequence[Shot]) -> Carry | None:
+def _carry(shots: Sequence[Shot], mishit_carry: float) -> Carry | None:
     flown = [shot.carry for shot in shots if shot.carry is not None]
-    whole = mean_figure(flown)
-    if whole is None:
+    if not flown:
         return None
     up = [shot.carry for shot in shots if shot.carry is not None and shot.outcome == "up"]
-    return Carry(whole, median(flown), poorer(flown), mean_figure(up), spread_figure(flown))
+    failed = [s.carry for s in shots if s.carry is not None and s.outcome not in ("up", None)]
+    noted = len(up) + len(failed) == len(flown)
+    whole = carry_figure(up, failed, mishit_carry) if noted else mean_figure(flown)
+    assert whole is not None
+    return Carry(whole, median(flown), poorer(flown), mean_figure(up), spread_figure(up if noted else flown))
 
 
 def poorer(carries: Sequence[float]) -> float:

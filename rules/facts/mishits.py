@@ -29,7 +29,7 @@ _NAMED = 2.0
 """A mishit the golfer names himself counts this many times in the division (assumption)."""
 _PRIOR_WORTH = 6.0
 """The answers count as this many balls against those that were hit and counted (assumption)."""
-_TRIAL_LIE = "fairway"
+TRIAL_LIE = "fairway"
 """The lie that balls of a trial are taken to be hit from."""
 _ALL = 0.97
 """No count makes every ball a mishit for good."""
@@ -80,10 +80,14 @@ class Believed:
     asked: Mapping[str, Known]
     skill: float
 
+    def usual(self, kind: Kind) -> Outcomes:
+        """Return the shares of topped, thin and fat balls to expect off a trial's turf, whatever the loft."""
+        mishit = share(self.base, self.asked, self.skill, kind, TRIAL_LIE)
+        return _divide(self.asked["contact"].words, mishit)
+
     def outcomes(self, club: Tried) -> Outcomes:
         """Return the shares of topped, thin and fat balls to expect of a club in a trial."""
-        usual = share(self.base, self.asked, self.skill, club.kind, _TRIAL_LIE)
-        return at_loft(self.base, _divide(self.asked["contact"].words, usual), club.loft)
+        return at_loft(self.base, self.usual(club.kind), club.loft)
 
     def cells(self, club: Tried, count: int) -> list[tuple[float, float]]:
         """Return cells of (share of clean strikes, weight) that stand for how uncertain that share is.

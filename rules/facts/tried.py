@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, cast
 
 from rules.facts.known import assumed
@@ -41,6 +41,13 @@ class Tried:
     """Whether it is the shop's measure; else a usual one stands in."""
     shots: tuple[Shot, ...]
     """In the order in which they were hit."""
+    owned: bool = False
+    loft_told: bool = True
+    """Whether anybody told its loft, or its head's is known."""
+    length: float | None = None
+    """Playing length, m; None where nobody said."""
+    head_id: str | None = None
+    """The shop's id of its head, where it is one of them."""
 
     @property
     def off_ground(self) -> tuple[Shot, ...]:
@@ -60,18 +67,31 @@ def tried_clubs(base: RuleBase, subject: Subject, shelf: Shelf | None = None) ->
         hit.setdefault(shot.club, []).append(shot)
     heads = {head.id: head for head in shelf.heads} if shelf is not None else {}
     clubs: Iterable[OwnedClub | TrialClub] = (*subject.owned, *subject.trial_clubs)
-    found = [_tried(base, club, tuple(hit[club.name]), heads) for club in clubs if club.name in hit]
+    own = {club.name for club in subject.owned}
+    found = []
+    for club in clubs:
+        if club.name in hit:
+            head = heads.get(club.head) if club.head is not None else None
+            one = _tried(base, club, head, tuple(hit[club.name]))
+            found.append(replace(one, owned=club.name in own))
     return tuple(sorted(found, key=lambda one: one.name))
 
 
-def _tried(
-    base: RuleBase, club: OwnedClub | TrialClub, shots: tuple[Shot, ...], heads: dict[str, Head]
-) -> Tried:
-    head = heads.get(club.head) if club.head is not None else None
-    body = usual_head(base, club.kind) if head is None else _body(base, head)
+def _tried(base: RuleBase, club: OwnedClub | TrialClub, head: Head | None, shots: tuple[Shot, ...]) -> Tried:
     loft, spread = _loft(club, head)
-    face = USUAL_FACE[club.kind] if head is None else head.face_height
-    return Tried(club.name, club.kind, loft, spread, body, face, head is not None, shots)
+    return Tried(
+        name=club.name,
+        kind=club.kind,
+        loft=loft,
+        loft_spread=spread,
+        head=usual_head(base, club.kind) if head is None else _body(base, head),
+        face=USUAL_FACE[club.kind] if head is None else head.face_height,
+        face_known=head is not None,
+        shots=shots,
+        loft_told=club.loft is not None or head is not None,
+        length=club.length,
+        head_id=None if head is None else head.id,
+    )
 
 
 def _body(base: RuleBase, head: Head) -> Clubhead:
