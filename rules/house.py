@@ -20,6 +20,8 @@ KNOWLEDGE = Path(__file__).parent / "knowledge"
 """The house's own rule base."""
 _MOST_KEPT = 4096
 """Entries kept from one road to the next."""
+_MOST_RECENT = 8
+"""Golfers of whom something is kept."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,10 @@ class House:
 
     kept: dict[tuple[object, ...], Any] = field(default_factory=dict, init=False, repr=False, compare=False)
     """What is the same for every golfer, kept from one road to the next."""
+    recent: dict[tuple[object, ...], dict[str, Any]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """What the latest golfers have in common, the latest last."""
 
     def once(self, key: tuple[object, ...], make: Callable[[], Any]) -> Any:
         """Return what is kept under a key, made at the first asking; all goes when it grows large."""
@@ -39,6 +45,14 @@ class House:
             if len(self.kept) >= _MOST_KEPT:
                 self.kept.clear()
             found = self.kept[key] = make()
+        return found
+
+    def lately(self, key: tuple[object, ...]) -> dict[str, Any]:
+        """Return a place to keep things under a key; only those used last are kept."""
+        found = self.recent.pop(key, {})
+        for old in list(self.recent)[: 1 - _MOST_RECENT]:
+            self.recent.pop(old, None)
+        self.recent[key] = found
         return found
 
     def with_shelf(self, shelf: Shelf) -> House:

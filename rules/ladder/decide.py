@@ -50,6 +50,9 @@ class Decided:
     decisions: dict[str, Choice | Amount] = field(default_factory=dict)
     """Ledgers, where the judge keeps them."""
     views: Seen = field(default_factory=dict)
+    """All that the decisions read: the golfer's facts, and the rung's own."""
+    own: Seen = field(default_factory=dict)
+    """Facts of the place and of the parts picked."""
     amounts: dict[str, float] = field(default_factory=dict)
     waits: dict[str, frozenset[str]] = field(default_factory=dict)
     """Open questions behind the options' facts, by fact."""
@@ -59,7 +62,8 @@ class Decided:
 
 def decide(judge: Judge, place: Place) -> Decided:
     """Decide a place, part by part. `failed` names the decision for which nothing would do."""
-    made = Decided(views={**judge.seen, **_place_views(judge, place)})
+    own = _place_views(judge, place)
+    made = Decided(views={**judge.seen, **own}, own=own)
     made.head = cast("Head | None", _choose(judge, made, "head", head_options(judge, place), place))
     for amount in ("length", "balance"):
         _amount(judge, made, amount, place)
@@ -108,7 +112,7 @@ def _take(
     for option in options:
         if option.id == picked:
             # A ledger is put into words later and reads the views it was decided on: never change them.
-            made.views = {**made.views, **option.seen}
+            made.views, made.own = {**made.views, **option.seen}, {**made.own, **option.seen}
             return option.part
     if made.failed is None:
         made.failed = decision

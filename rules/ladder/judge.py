@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, Any
 
 from rules.engine.text import named_facts
 from rules.engine.views import Candidate, View
-from rules.facts.known import Known, views
-from rules.ladder.options import grip_options
+from rules.facts.known import NOTHING, Known, views
+from rules.ladder.options import READS, grip_options
 from rules.units import unit
 
 if TYPE_CHECKING:
@@ -39,6 +39,7 @@ class Judge:
         self.house, self.golfer = house, golfer
         self.base, self.shelf = house.base, house.shelf
         self.seen: Seen = self._golfer()
+        self._filled: dict[str, Any] | None = None
         self._grip: tuple[str | None, Choice | None] | None = None
 
     def _golfer(self) -> Seen:
@@ -78,6 +79,37 @@ class Judge:
         """Decide a choice: the picked candidate, and the ledger where one is kept."""
         choice = self.base.choose(decision, seen, candidates)
         return choice.pick.candidate.id if choice.pick else None, choice
+
+    def kept(self, place: str, fill: Callable[[], Any]) -> Any:
+        """Return how a place is filled, as kept from a road where all that it hangs on was the same."""
+        if self._filled is None:
+            self._filled = self.house.lately(self._hangs_on())
+        if place not in self._filled:
+            self._filled[place] = fill()
+        return self._filled[place]
+
+    def _hangs_on(self) -> tuple[object, ...]:
+        """Return all of the golfer that the decisions of a place hang on, or that their ledgers name."""
+        golfer, seen = self.golfer, self.seen
+        ids = self.house.once(("facts of rungs",), self._facts_of_rungs)
+        return (
+            self.traces,
+            tuple([seen.get(id) for id in ids]),
+            seen.get(UNSAID, NOTHING).intersection(ids),
+            tuple([golfer.known[id] for id in READS]),
+            (golfer.pattern.mean_high, golfer.pattern.sd_high),
+            golfer.lies.met,
+            golfer.lies.tightest,
+            golfer.strike_waits,
+        )
+
+    def _facts_of_rungs(self) -> tuple[str, ...]:
+        """Return the golfer's facts that rules on the decisions of a place read or name."""
+        scopes = {id: decision.scope for id, decision in self.base.decisions.items()}
+        starts = {one.start_fact for one in self.base.decisions.values() if one.start_fact}
+        rules = [rule for rule in self.base.rules.values() if scopes.get(rule.decision or "") == "rung"]
+        facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
+        return tuple(sorted((facts | starts) & self.seen.keys()))
 
     def choose_grip(self, seen: Seen) -> tuple[str | None, Choice | None]:
         """Decide the grip: once for all clubs, while its rules read and name the golfer alone."""

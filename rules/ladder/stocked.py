@@ -47,6 +47,19 @@ def _places(shelf: Shelf, hand: str) -> list[Place]:
 
 def rung(judge: Judge, place: Place, flier: Flier | None = None) -> Rung | Barred:
     """Decide a place and fly it; Barred where nothing in stock will do."""
+    filled = _filled(judge, place) if place.pins else judge.kept(place.id, lambda: _filled(judge, place))
+    if isinstance(filled, Barred):
+        return filled
+    made, spec = filled
+    label = trade_name(place.kind, spec.loft / _DEGREE)
+    return Rung(
+        place.id, place.kind, "new", label, spec, made.decisions, {**judge.seen, **made.own},
+        flown(judge.base, judge.golfer, place.kind, spec, flier), waits=made.waits, pins=place.pins,
+    )  # fmt: skip
+
+
+def _filled(judge: Judge, place: Place) -> tuple[Decided, Spec] | Barred:
+    """Decide a place and say what it is made of; Barred where nothing in stock will do."""
     made = decide(judge, place)
     if made.failed is not None:
         title = judge.base.decisions[made.failed].title
@@ -54,14 +67,9 @@ def rung(judge: Judge, place: Place, flier: Flier | None = None) -> Rung | Barre
             place.id, f"no-{made.failed}", f"Nothing in stock will do for the {title} of this club."
         )
     try:
-        spec = specify(judge, made)
+        return made, specify(judge, made)
     except Problem as problem:
         return Barred(place.id, "cannot-be-built", f"It cannot be built from these parts: {problem}")
-    label = trade_name(place.kind, spec.loft / _DEGREE)
-    return Rung(
-        place.id, place.kind, "new", label, spec, made.decisions, made.views,
-        flown(judge.base, judge.golfer, place.kind, spec, flier), waits=made.waits, pins=place.pins,
-    )  # fmt: skip
 
 
 def specify(judge: Judge, made: Decided) -> Spec:
