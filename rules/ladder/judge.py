@@ -25,8 +25,6 @@ if TYPE_CHECKING:
 
 Seen = Mapping[str, Any]
 """Facts as the judge's engine reads them: views, or plain best values."""
-UNSAID = ""
-"""Where a quick judge's facts hold the names of those on which only an assumption stands."""
 
 
 class Judge:
@@ -34,6 +32,8 @@ class Judge:
 
     traces = True
     """Whether ledgers are kept."""
+    unsaid: frozenset[str] = NOTHING
+    """The golfer's facts on which only an assumption stands, where values are plain."""
 
     def __init__(self, house: House, golfer: Golfer) -> None:
         self.house, self.golfer = house, golfer
@@ -95,7 +95,7 @@ class Judge:
         return (
             self.traces,
             tuple([seen.get(id) for id in ids]),
-            seen.get(UNSAID, NOTHING).intersection(ids),
+            self.unsaid.intersection(ids),
             tuple([golfer.known[id] for id in READS]),
             (golfer.pattern.mean_high, golfer.pattern.sd_high),
             golfer.lies.met,
@@ -137,11 +137,10 @@ class Quick(Judge):
 
     def _golfer(self) -> Seen:
         known = self.golfer.known
-        best: dict[str, Any] = {id: one.value for id, one in known.items()}
-        best[UNSAID] = frozenset(
+        self.unsaid = frozenset(
             [id for id, one in known.items() if one.how == "assumed" or (one.closed and not one.waits)]
         )
-        return best
+        return {id: one.value for id, one in known.items()}
 
     def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
         """Return facts as plain best values."""
@@ -157,12 +156,12 @@ class Quick(Judge):
     ) -> tuple[str | None, Choice | None]:
         """Decide a choice without a ledger."""
         plain: list[Mapping[str, Any]] = [candidate.views for candidate in candidates]
-        place, _ = self.base.fast_choose(decision, seen, plain, seen[UNSAID])
+        place, _ = self.base.fast_choose(decision, seen, plain, self.unsaid)
         return None if place is None else candidates[place].id, None
 
     def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
         """Decide an amount without a ledger."""
-        return self.base.fast_amount(decision, seen, seen[UNSAID]), None
+        return self.base.fast_amount(decision, seen, self.unsaid), None
 
 
 def thousandths(judge: Judge, decision: str, si: float) -> int:

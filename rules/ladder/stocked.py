@@ -14,9 +14,11 @@ from rules.problems import Problem
 from rules.units import parse
 
 if TYPE_CHECKING:
+    from rules.bench.build import Build
     from rules.golf.outcome import Flier
     from rules.ladder.judge import Judge
     from rules.shelf import Shelf
+    from rules.shelf.parts import Grip, Head, Shaft
 
 _DEGREE = parse("1 deg", "rad")
 
@@ -79,10 +81,7 @@ def specify(judge: Judge, made: Decided) -> Spec:
     assert shaft is not None
     assert grip is not None
     length, extra = made.amounts["length"], made.tip_extra
-    built = judge.house.once(
-        ("built", head.id, shaft.id, grip.id, length, extra),
-        lambda: assemble(judge.shelf, head, shaft, grip, length=length, tip_extra=extra),
-    )
+    built = bare_club(judge, head, shaft, grip, length, extra)
     return Spec(
         loft=head.loft,
         length=made.amounts["length"],
@@ -95,4 +94,12 @@ def specify(judge: Judge, made: Decided) -> Spec:
         tip_extra=made.tip_extra,
         face_height=head.face_height,
         impact_mass=impact_mass(built, head, made.amounts["balance"]),
+    )
+
+
+def bare_club(judge: Judge, head: Head, shaft: Shaft, grip: Grip, length: float, tip_extra: float) -> Build:
+    """Return a club with empty ports on paper, put together once; raises what `assemble` raises."""
+    return judge.house.once(  # type: ignore[no-any-return]
+        ("built", head.id, shaft.id, grip.id, length, tip_extra),
+        lambda: assemble(judge.shelf, head, shaft, grip, length=length, tip_extra=tip_extra),
     )

@@ -10,6 +10,7 @@ from rules.bench import ports
 from rules.engine import Candidate
 from rules.facts.known import Known, views
 from rules.ladder.assembly import assemble
+from rules.ladder.stocked import bare_club
 from rules.workbench.mass import plan_mass
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from rules.engine.ledger import Choice
     from rules.engine.views import View
     from rules.facts.golfer import Golfer
+    from rules.ladder.judge import Judge
     from rules.ladder.rung import Rung
     from rules.shelf import Shelf
 
@@ -78,6 +80,18 @@ def _direction(base: RuleBase, rung: Rung, needed: float) -> tuple[Choice, str]:
     options = [Candidate(name, views(base, {"direction": Known(name)})) for name in DIRECTIONS]
     choice = base.choose("ports", seen, options)
     return choice, choice.pick.candidate.id if choice.pick else "even"
+
+
+def towards(judge: Judge, rung: Rung) -> str | None:
+    """Return which side of the head would take a rung's mass, by any judge; None for one of his own clubs."""
+    spec = rung.spec
+    if spec.head is None or spec.shaft is None or spec.grip is None:
+        return None
+    bare = bare_club(judge, spec.head, spec.shaft, spec.grip, spec.length, spec.tip_extra)
+    low, high = judge.base.facts["mass_needed"].range
+    sums = {"mass_needed": Known(min(high, max(low, bare.need(spec.balance)))), "balance_left": Known(0.0)}
+    options = [Candidate(name, judge.views({"direction": Known(name)})) for name in DIRECTIONS]
+    return judge.choose("ports", {**rung.views, **judge.views(sums)}, options)[0] or "even"
 
 
 def _sum_facts(base: RuleBase, needed: float, left: float) -> dict[str, View]:

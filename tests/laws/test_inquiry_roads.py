@@ -1,0 +1,75 @@
+"""A quick road decides as the traced one does, and what is kept between roads changes nothing."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from rules.engine import Amount
+from rules.facts.reading import read_subject
+from rules.fitting import House, Outcome, brief, fit, load_house
+from rules.inquiry.invented import invented
+
+HOUSE = load_house()
+numbers = st.integers(0, 10**6)
+
+
+def session(number: int) -> dict[str, Any]:
+    return {key: part for key, part in invented(number).items() if key in ("answers", "owned", "shots")}
+
+
+def fresh() -> House:
+    return House(HOUSE.base, HOUSE.shelf)
+
+
+def told(outcome: Outcome) -> list[object]:
+    """All that an outcome says, in words and numbers."""
+    found: list[object] = [outcome.questions.worth_asking, sorted(outcome.questions.stakes.items())]
+    assert outcome.pairing is not None
+    for standing in outcome.pairing.standings:
+        found.append((standing.candidate.id, standing.points, standing.low, standing.high))
+    for rung in outcome.rungs:
+        found.append((rung.id, rung.flown, rung.spec))
+        for decision in rung.decisions.values():
+            of = decision if isinstance(decision, Amount) else decision.pick
+            assert of is not None
+            lines = [(line.points, line.adjust, line.text(), line.teaches()) for line in of.lines]
+            found.append((lines, decision.settled))
+    found += [notice.text() for notice in outcome.notices]
+    return found
+
+
+@settings(max_examples=12, deadline=None)
+@given(numbers, st.lists(numbers, min_size=1, max_size=3), st.data())
+def test_what_is_kept_between_roads_changes_nothing(first: int, others: list[int], data: Any) -> None:
+    """One answer after another is taken from other golfers; each road is as one in a house just opened."""
+    kept, here = fresh(), session(first)
+    fit(kept, read_subject(kept.base.facts, here))
+    for number in others:
+        answers = session(number)["answers"]
+        id = data.draw(st.sampled_from(sorted(answers) or ["hand"]))
+        here = {**here, "answers": {**here["answers"], id: answers.get(id, "right")}}
+        subject = read_subject(kept.base.facts, here)
+        assert told(fit(kept, subject)) == told(fit(fresh(), subject))
+
+
+@settings(max_examples=30, deadline=None)
+@given(numbers)
+def test_a_quick_road_decides_as_the_traced_one_does(number: int) -> None:
+    subject = read_subject(HOUSE.base.facts, session(number))
+    full, quick = fit(HOUSE, subject), brief(HOUSE, subject)
+    assert full.pairing is not None
+    assert full.picked is not None
+    assert quick.picked is not None
+    points = {pair.id: of for pair, of in zip(quick.pairs, quick.points, strict=True)}
+    for standing in full.pairing.standings:
+        assert points[standing.candidate.id] == (None if standing.is_ruled_out else standing.points)
+    for mine, other in (
+        (quick.picked.longer, full.picked.longer),
+        (quick.picked.shorter, full.picked.shorter),
+    ):
+        assert (mine.id, mine.spec, mine.flown) == (other.id, other.spec, other.flown)
+    directions = [club.direction.pick if club.direction else None for club in full.clubs]
+    assert quick.ports == tuple(one and one.candidate.id for one in directions)
