@@ -57,7 +57,7 @@ def test_a_line_says_why_on_whose_word(house: House, fitted: Callable[..., Outco
 
 def test_start_and_rounding_are_lines(fitted: Callable[..., Outcome]) -> None:
     length = outcome_view(fitted({"handicap": 22})).decisions["longer.length"]
-    assert [one.rule for one in length.because][0] == "start"
+    assert length.because[0].rule == "start"
     assert length.because[-1].rule == "rounding"
     assert length.unit == "in"
     assert isinstance(length.pick, int)

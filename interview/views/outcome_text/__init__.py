@@ -46,6 +46,7 @@ def _customer(view: OutcomeView, page: Page) -> None:
     opening.pair(view, page, customer=True, stopped=stopped)
     if stopped:
         return
+    closing.sure(view.study, page, customer=True)
     clubs.for_customer(view, page)
     ladder.for_customer(view, page)
     reasons.for_customer(view, page)
@@ -58,7 +59,7 @@ def _trade(view: OutcomeView, page: Page, teach: bool) -> None:
     """Write everything that the fitter works from; the trainer reads lessons and sources with it."""
     stopped = opening.stop(view, page)
     opening.pair(view, page, customer=False, stopped=stopped)
-    closing.sure(view.study, page)
+    closing.sure(view.study, page, customer=False)
     clubs.for_fitter(view, page)
     ladder.for_fitter(view, page)
     closing.overrides(view, page)

@@ -10,7 +10,7 @@ from interview.views.notices import NoticeView
 from interview.views.outcome import OutcomeView
 from interview.views.outcome_text.ledgers import lesson
 from interview.views.outcome_text.page import Page
-from interview.views.outcome_text.quantities import distance, listed, rounded, spelled, trimmed
+from interview.views.outcome_text.quantities import distance, listed, rounded, signed, spelled
 from interview.views.study import Study
 from rules.units import System, words
 
@@ -40,8 +40,8 @@ def overrides(view: OutcomeView, page: Page) -> None:
             page.point(f"{one.decision}: {one.fitter}. The rules now decide the same by themselves.")
             continue
         price = (
-            f"{trimmed(one.points, 2)} points, {distance(one.carry, view.system)} of carry, "
-            f"{trimmed(one.balance, 1)} points of balance"
+            f"{signed(one.points)} points, {'+' if one.carry > 0 else ''}{distance(one.carry, view.system)} "
+            f"of carry, {signed(one.balance, 1)} points of balance"
         )
         reason = f" ({one.reason})" if one.reason else ""
         page.point(f"{one.decision}: {one.fitter} instead of {one.engine}{reason}. Price: {price}.")
@@ -91,7 +91,8 @@ def assumed_for_trade(view: OutcomeView, page: Page, teach: bool) -> None:
                 page.point(f"{one.text} {_between(one, view.system)} Source: {one.source.words}.")
         return
     count = sum(one.group in ("physics", "rules") for one in view.leans)
-    page.say(f"The arithmetic leans on {count} more values, each with a range and a source.", indent=2)
+    many = "1 more value" if count == 1 else f"{count} more values"
+    page.say(f"The arithmetic leans on {many}, each with a range and a source.", indent=2)
 
 
 def _unsaid(view: OutcomeView, page: Page) -> None:
@@ -151,7 +152,7 @@ def cautions(view: OutcomeView, page: Page, customer: bool, teach: bool) -> None
     for one in found:
         page.point(spelled(one.text) if customer else rounded(one.text))
         if teach:
-            _lesson(one, page)
+            _lesson(one, page, 4)
     if not any(_FIRST in one.text for one in found):
         page.point(_FIRST)
 
@@ -168,12 +169,12 @@ def _for_customer(found: Iterable[NoticeView]) -> Iterable[NoticeView]:
             yield one
 
 
-def _lesson(one: NoticeView, page: Page) -> None:
+def _lesson(one: NoticeView, page: Page, indent: int) -> None:
     """Write what a caution teaches, its source, and the other school."""
-    page.say(lesson(one.teaches, one.source), indent=4)
+    page.say(lesson(one.teaches, one.source), indent)
     if one.contested is not None:
-        page.say(f"The other school: {one.contested.says}", indent=4)
-        page.say(f"Why we lean this way: {one.contested.leans}", indent=4)
+        page.say(f"The other school: {one.contested.says}", indent)
+        page.say(f"Why we lean this way: {one.contested.leans}", indent)
 
 
 def proofs(view: OutcomeView, page: Page, customer: bool, teach: bool) -> None:
@@ -184,10 +185,15 @@ def proofs(view: OutcomeView, page: Page, customer: bool, teach: bool) -> None:
     for number, one in enumerate(view.proofs, 1):
         page.point(spelled(one.text) if customer else rounded(one.text), f"{number}.")
         if teach:
-            _lesson(one, page)
+            _lesson(one, page, 5)
 
 
-def sure(study: Study, page: Page) -> None:
+def sure(study: Study, page: Page, customer: bool) -> None:
     """Say how sure the pick is, where somebody has worked it out."""
-    if study.sure is not None:
-        page.say(f"Sure: {round(study.sure * 100)} % of plausible golfers like this one get the same pair.")
+    if study.sure is None:
+        return
+    share = f"{round(study.sure * 100)} %"
+    if customer:
+        page.say(f"Allowing for how roughly some of this is known, these two come out {share} of the time.")
+    else:
+        page.say(f"Sure: the pair stays in {share} of draws over what every fact could be.")

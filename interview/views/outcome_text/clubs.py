@@ -91,7 +91,7 @@ def _shaft(shaft: ShaftView, bore: float | None, system: System) -> str:
 
 def _bore(diameter: float) -> str:
     """Write a diameter as the trade does, in thousandths of an inch."""
-    return f"{trimmed(unit('in').from_si(diameter), 3)} in"
+    return f"{unit('in').from_si(diameter):.3f} in"
 
 
 def _grip(grip: GripView) -> str:
