@@ -17,7 +17,7 @@ WORDING: Mapping[str, str] = {
     "too-many-files": "the folder holds {count} .toml files; {most} is the most that is read",
     "no-base": "no base.toml is in the folder; it names the schema, the scopes and the topics",
     # tables
-    "unknown-table": "'{key}' is not a table of a rule base{hint}",
+    "unknown-table": "this is no table of a rule base{hint}",
     "unknown-key": "'{key}' is not known here{hint}",
     "missing": "'{key}' is missing; {wanted}",
     "wrong-type": "{wanted} is wanted, not {given}",

@@ -47,7 +47,8 @@ class Maker:
         which = {"id": "which", "scope": "tree", "order": 1, "kind": "choice", **said}
         gap = {
             "id": "gap", "scope": "tree", "order": 2, "kind": "amount", "unit": "mm",
-            "start": {"assumption": "a-gap"}, "limits": ["-60 mm", "160 mm"], "step": "2.5 mm", "materiality": "5 mm", **said,
+            "start": {"assumption": "a-gap"}, "limits": ["-60 mm", "160 mm"], "step": "2.5 mm",
+            "materiality": "5 mm", **said,
         }  # fmt: skip
         start = {
             "id": "a-gap", "value": "50 mm", "range": ["10 mm", "90 mm"], "unit": "mm",

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from rules.engine.cases import MOST_CASES, count_cases
-from rules.engine.faults import did_you_mean
 from rules.engine.language import Condition, Decision, Effect, Fact, Rule, atoms
 from rules.engine.reading.table import Table
 from rules.engine.text import named_facts
@@ -36,8 +35,7 @@ class Checks:
     def _decided_with(self, fact: Fact, table: Table) -> None:
         decision = self._decisions.get(fact.decided_with or "")
         if decision is None:
-            hint = did_you_mean(fact.decided_with or "", self._decisions)
-            table.fault("unknown-decision", ("decided_with",), id=fact.decided_with, hint=hint)
+            table.unknown("unknown-decision", ("decided_with",), fact.decided_with, self._decisions)
         elif decision.kind == "amount":
             table.fault("decided-amount", ("decided_with",), fact=fact.id, other=decision.id)
         elif decision.scope != fact.scope:

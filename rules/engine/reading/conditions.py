@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from rules.engine.faults import did_you_mean
 from rules.engine.language import Assumed, Assumption, Atom, Condition, Fact, Group, Threshold
 from rules.engine.reading.table import Table, given, typed
 from rules.units import unit
@@ -85,8 +84,7 @@ class ConditionReader:
             table.fault("shares-whole", key, id=fact.id, part=fact.values[0] if fact.values else "part")
             return None
         if fact is None and id not in self._broken:
-            hint = did_you_mean(id, self._facts) if isinstance(id, str) else ""
-            table.fault("unknown-fact", key, id=given(id).strip("'"), hint=hint)
+            table.unknown("unknown-fact", key, id, self._facts)
         return fact
 
     def _compare(self, table: Table, fact: Fact, op: str, raw: Any) -> Atom | None:
@@ -143,8 +141,7 @@ class ConditionReader:
             return None
         found = self._assumptions.get(id) if isinstance(id, str) else None
         if found is None:
-            hint = did_you_mean(id, self._assumptions) if isinstance(id, str) else ""
-            inner.fault("unknown-assumption", ("assumption",), id=given(id).strip("'"), hint=hint)
+            inner.unknown("unknown-assumption", ("assumption",), id, self._assumptions)
         return found
 
     def threshold(self, table: Table, key: tuple[str | int, ...], fact: Fact, raw: Any) -> Threshold | None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from rules.engine.faults import did_you_mean
 from rules.engine.language import Decision, Effect
 from rules.engine.ramps import Ramp
 from rules.engine.reading.conditions import ConditionReader
@@ -115,5 +114,5 @@ def read_topic(table: Table, key: str, topics: tuple[str, ...]) -> str:
     """Read a topic of the interview."""
     topic = table.sentence(key, "a topic is wanted")
     if topic and topic not in topics:
-        table.fault("unknown-topic", (key,), id=topic, hint=did_you_mean(topic, topics))
+        table.unknown("unknown-topic", (key,), topic, topics)
     return topic

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, cast
 
-from rules.engine.faults import did_you_mean
 from rules.engine.language import Ask, Assumption, Fact, Kind
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.effects import read_topic
@@ -143,8 +142,7 @@ class FactReader:
             return None
         found = self._assumptions.get(raw) if isinstance(raw, str) else None
         if found is None:
-            hint = did_you_mean(str(raw), self._assumptions)
-            table.fault("unknown-assumption", ("fallback",), id=given(raw).strip("'"), hint=hint)
+            table.unknown("unknown-assumption", ("fallback",), raw, self._assumptions)
             return None
         self._fits(table, found, kind, symbol, values)
         return found.id
@@ -184,7 +182,7 @@ def read_scope(table: Table, scopes: tuple[str, ...]) -> str:
     raw = table.raw("scope", "its scope is wanted: " + ", ".join(scopes))
     if raw is None or raw in scopes:
         return raw or ""
-    table.fault("unknown-scope", ("scope",), id=given(raw).strip("'"), hint=did_you_mean(str(raw), scopes))
+    table.unknown("unknown-scope", ("scope",), raw, scopes)
     return ""
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from rules.engine.document import Document, FileProblem, read_toml
-from rules.engine.faults import Fault, RuleBaseFaults, did_you_mean
+from rules.engine.faults import Fault, RuleBaseFaults
 from rules.engine.reading.table import Sink, Table, given
 
 ENTRIES = ("fact", "assumption", "decision", "rule")
@@ -26,7 +26,7 @@ class Gathered:
     broken_files: list[Fault] = field(default_factory=list)
     entries: dict[str, dict[str, Table]] = field(default_factory=lambda: {kind: {} for kind in ENTRIES})
     base: Table | None = None
-    _changed: dict[str, Table] = field(default_factory=dict)
+    changed: dict[tuple[str, str], Table] = field(default_factory=dict)
     """What an overlay has replaced or switched off so far."""
 
 
@@ -70,79 +70,52 @@ def _documents(folder: Path, broken: list[Fault]) -> Iterator[Document]:
 
 def _take(gathered: Gathered, document: Document, layer: int) -> None:
     """Take the entries of one document."""
+    top = Table(document, (), document.data, "", gathered.sink)
+    is_base = document.path.name == BASE_FILE
     for key, raw in document.data.items():
         if key in ENTRIES:
-            _take_entries(gathered, document, layer, key, raw)
-        elif key in BASE_KEYS and document.path.name == BASE_FILE:
-            continue
-        else:
-            gathered.sink.note(
-                document, (key,), "unknown-table", "", "", at_key=True, key=given(key)[1:-1],
-                hint=did_you_mean(key, (*ENTRIES, *BASE_KEYS)),
-            )  # fmt: skip
-    if document.path.name == BASE_FILE:
-        base = {key: document.data[key] for key in BASE_KEYS if key in document.data}
-        table = Table(document, (), base, "", gathered.sink)
-        if layer == 0:
-            gathered.base = table
-        elif "schema" in base:
-            read_schema(table)
+            _take_entries(gathered, top, layer, key, raw)
+        elif not (is_base and key in BASE_KEYS):
+            top.fault("unknown-table", (key,), at_key=True, near=(key, (*ENTRIES, *BASE_KEYS)))
+    if is_base and layer == 0:
+        gathered.base = top
+    elif is_base and "schema" in document.data:
+        read_schema(top)
 
 
-def _take_entries(gathered: Gathered, document: Document, layer: int, kind: str, raw: Any) -> None:
+def _take_entries(gathered: Gathered, top: Table, layer: int, kind: str, raw: Any) -> None:
     """Take the entries of one array of tables, replacing those of the layers below."""
     if not isinstance(raw, list):
         wanted = f"a list of tables, each under [[{kind}]],"
-        gathered.sink.note(
-            document, (kind,), "wrong-type", "", kind, at_key=True, wanted=wanted, given=given(raw)
-        )
+        top.fault("wrong-type", (kind,), at_key=True, wanted=wanted, given=given(raw))
         return
-    known = gathered.entries[kind]
     for index, data in enumerate(raw):
-        path = (kind, index)
         if not isinstance(data, dict):
-            gathered.sink.note(
-                document,
-                path,
-                "wrong-type",
-                "",
-                f"{kind}[{index + 1}]",
-                at_key=True,
-                wanted="a table",
-                given=given(data),
-            )
-            continue
-        if len(known) >= MOST_ENTRIES[kind]:
-            gathered.sink.note(
-                document, path, "too-many", "", kind, at_key=True, count=len(raw), most=MOST_ENTRIES[kind]
-            )
+            top.fault("wrong-type", (kind, index), at_key=True, wanted="a table", given=given(data))
+        elif len(gathered.entries[kind]) >= MOST_ENTRIES[kind]:
+            top.fault("too-many", (kind, index), at_key=True, count=len(raw), most=MOST_ENTRIES[kind])
             return
-        id = data.get("id")
-        name = (
-            f"{kind} '{id}'"
-            if isinstance(id, str) and id.isprintable() and len(id) < 100
-            else f"{kind}[{index + 1}]"
-        )
-        table = Table(document, path, data, name, gathered.sink)
-        _place(gathered, kind, id if isinstance(id, str) else f"\0{document.path}{index}", table, layer)
+        else:
+            id = data.get("id")
+            usable = isinstance(id, str) and id.isprintable() and len(id) < 100
+            name = f"{kind} '{id}'" if usable else f"{kind}[{index + 1}]"
+            table = Table(top.doc, (kind, index), data, name, gathered.sink)
+            _place(gathered, kind, id if isinstance(id, str) else f"\0{top.doc.path}{index}", table, layer)
 
 
 def _place(gathered: Gathered, kind: str, id: str, table: Table, layer: int) -> None:
     """Put one entry under its id; twice in one layer is a fault, and so are two overlays on one id."""
     known = gathered.entries[kind]
-    before = known.get(id)
-    if before is None:
-        if layer:
-            gathered._changed[id] = table
-        known[id] = table
-        return
-    changed = gathered._changed.get(id)
-    if layer == 0 or (changed is not None and changed.doc.path.parent == table.doc.path.parent):
+    before, changed = known.get(id), gathered.changed.get((kind, id))
+    folder = table.doc.path.parent
+    if before is not None and (layer == 0 or (changed is not None and changed.doc.path.parent == folder)):
         table.fault("duplicate", ("id",), what=kind, id=id, where=place(before))
     elif changed is not None:
         table.fault("overlay-conflict", ("id",), id=id, where=place(changed))
     else:
-        known[id] = gathered._changed[id] = table
+        known[id] = table
+        if layer:
+            gathered.changed[kind, id] = table
 
 
 def place(table: Table) -> str:
@@ -155,21 +128,21 @@ def _switch_off(gathered: Gathered, document: Document, layer: int) -> None:
     """Switch off the ids that an overlay names."""
     if document.path.name != BASE_FILE or "off" not in document.data:
         return
-    table = Table(document, (), {"off": document.data["off"]}, "", gathered.sink)
+    top = Table(document, (), document.data, "", gathered.sink)
     if layer == 0:
-        table.fault("off-in-base", ("off",), at_key=True)
+        top.fault("off-in-base", ("off",), at_key=True)
         return
-    for index, id in enumerate(table.items("off", "a list of ids to switch off")):
+    for index, id in enumerate(top.items("off", "a list of ids to switch off")):
         kinds = [kind for kind in ENTRIES if isinstance(id, str) and id in gathered.entries[kind]]
         if not kinds:
             known = [i for kind in ENTRIES for i in gathered.entries[kind]]
-            hint = did_you_mean(str(id), known)
-            table.fault("off-unknown", ("off", index), id=given(id).strip("'"), hint=hint)
-        elif id in gathered._changed:
-            table.fault("overlay-conflict", ("off", index), id=id, where=place(gathered._changed[id]))
-        else:
-            for kind in kinds:
-                gathered._changed[id] = table
+            top.unknown("off-unknown", ("off", index), id, known)
+        for kind in kinds:
+            before = gathered.changed.get((kind, id))
+            if before is not None:
+                top.fault("overlay-conflict", ("off", index), id=id, where=place(before))
+            else:
+                gathered.changed[kind, id] = top
                 del gathered.entries[kind][id]
 
 

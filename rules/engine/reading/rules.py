@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from rules.engine.faults import did_you_mean
 from rules.engine.language import Contested, Decision, Effect, Fact, Rule
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.effects import EFFECTS, EffectReader
 from rules.engine.reading.facts import KEBAB_WANTED, read_scope
 from rules.engine.reading.sources import read_source
-from rules.engine.reading.table import KEBAB, Table, given
+from rules.engine.reading.table import KEBAB, Table
 from rules.engine.text import named_facts, stray_brace
 
 
@@ -63,8 +62,7 @@ class RuleReader:
             return True, None
         found = self._decisions.get(raw) if isinstance(raw, str) else None
         if found is None and raw not in self._broken:
-            hint = did_you_mean(str(raw), self._decisions)
-            table.fault("unknown-decision", ("decision",), id=given(raw).strip("'"), hint=hint)
+            table.unknown("unknown-decision", ("decision",), raw, self._decisions)
         return found is not None, found
 
     def _sentence(self, table: Table, key: str) -> str:
@@ -73,7 +71,7 @@ class RuleReader:
         for name in named_facts(text):
             fact = self._facts.get(name)
             if (fact is None or fact.kind == "shares") and name not in self._broken:
-                table.fault("brace-unknown", (key,), given=name[:40], hint=did_you_mean(name, self._facts))
+                table.fault("brace-unknown", (key,), given=name[:40], near=(name, self._facts))
         stray = stray_brace(text)
         if stray is not None:
             table.fault("brace-stray", (key,), given=stray)

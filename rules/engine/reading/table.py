@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, cast
 
 from rules.engine.document import Document
 from rules.engine.faults import Fault, did_you_mean
@@ -16,6 +16,8 @@ KeyPath = tuple[str | int, ...]
 MOST_TEXT = 600
 """Characters of one sentence."""
 MOST_ID = 80
+MOST_FAULTS = 300
+"""Faults after which no more are noted: nobody mends more at a time, and a hostile file has no end."""
 MOST_LIST = 64
 """Entries of one list: words of a fact, nodes of a ramp, parts of a group."""
 ID = re.compile(r"[a-z][a-z0-9_]*")
@@ -34,14 +36,25 @@ class Sink:
     def note(
         self, doc: Document, path: KeyPath, code: str, owner: str, shown: str, *, at_key: bool, **data: object
     ) -> None:
-        """Note one fault; its line and column are looked up at the end."""
-        self.found.append((doc, path, at_key, code, owner, shown, data))
+        """Note one fault; its line, column and did-you-mean are worked out at the end.
+
+        `near` in the data is a word and the names it may have been meant for.
+        """
+        if not self.full:
+            self.found.append((doc, path, at_key, code, owner, shown, data))
+
+    @property
+    def full(self) -> bool:
+        """Whether so many faults are noted that no more are."""
+        return len(self.found) >= MOST_FAULTS
 
     def faults(self) -> list[Fault]:
         """Return every fault, placed, in file order."""
         placed = []
-        for doc, path, at_key, code, owner, shown, data in self.found[:5000]:
+        for doc, path, at_key, code, owner, shown, data in self.found:
             line, column = doc.position(path, key=at_key)
+            word, names = cast("tuple[object, Collection[str]]", data.pop("near", ("", ())))
+            data["hint"] = did_you_mean(word, names) if isinstance(word, str) else ""
             placed.append(Fault(code, doc.path, line, column, owner, shown, data))
         return sorted(placed, key=lambda f: (str(f.file), f.line, f.column))
 
@@ -94,6 +107,10 @@ class Table:
         self._known.add(key)
         return key in self.data
 
+    def unknown(self, code: str, at: KeyPath, raw: object, names: Collection[str]) -> None:
+        """Note that a raw id is none of those there are, with a did-you-mean."""
+        self.fault(code, at, id=given(raw).strip("'"), near=(raw, names))
+
     def mismatch(self, at: KeyPath, this: str, own: str, that: str, wanted: str) -> None:
         """Note that two things are measured in units that do not go together."""
         plain = "plain numbers"
@@ -114,10 +131,12 @@ class Table:
             return
         names = self._known | set(known)
         for key in self.data:
+            if self.sink.full:
+                return
             if key not in names:
                 self.sink.note(
                     self.doc, (*self.path, key), "unknown-key", self.owner,
-                    shown_path(self.inside), at_key=True, key=given(key)[1:-1], hint=did_you_mean(key, names),
+                    shown_path(self.inside), at_key=True, key=given(key)[1:-1], near=(key, names),
                 )  # fmt: skip
 
     def table(self, key: str, wanted: str = "") -> Table | None:
@@ -184,8 +203,7 @@ class Table:
         """Hold a raw value against several words; nothing when it is none of them."""
         if isinstance(raw, str) and raw in words:
             return raw
-        hint = did_you_mean(raw, words) if isinstance(raw, str) else ""
-        self.fault("not-a-word", key, given=given(raw).strip("'"), wanted=", ".join(words), hint=hint)
+        self.fault("not-a-word", key, given=given(raw).strip("'"), wanted=", ".join(words), near=(raw, words))
         return ""
 
     def flag(self, key: str) -> bool:

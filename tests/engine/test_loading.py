@@ -1,0 +1,171 @@
+"""Loading as a whole: what is read, all faults in one go, folders, overlays and hostile files."""
+
+from __future__ import annotations
+
+import time
+import tracemalloc
+from pathlib import Path
+
+import pytest
+
+from rules.engine import RuleBase, RuleBaseFaults, load
+from rules.engine.language import Assumed, Atom, Group
+from rules.units import parse
+
+
+def codes(folder: Path, *overlays: Path) -> list[str]:
+    with pytest.raises(RuleBaseFaults) as caught:
+        load(folder, overlays)
+    assert "\n" not in str(caught.value)
+    return [fault.code for fault in caught.value.faults]
+
+
+def overlay(place: Path, text: str, base: str = "") -> Path:
+    place.mkdir()
+    (place / "changes.toml").write_text(text or "# nothing")
+    if base:
+        (place / "base.toml").write_text(base)
+    return place
+
+
+RULE = """
+[[rule]]
+id = "{id}"
+decision = "tree"
+scope = "tree"
+effect = {{ points = {points} }}
+because = "Because it is so."
+teaches = "Teach it so."
+source = {{ kind = "common_practice" }}
+"""
+
+
+def test_what_is_declared_is_read(garden: RuleBase) -> None:
+    assert garden.scopes == ("garden", "tree")
+    assert garden.topics == ("ground", "use")
+    assert garden.largest_cliff == 3000
+    frost = garden.facts["frost"]
+    assert frost.range == (parse("-35 degC", "degC"), parse("10 degC", "degC"))
+    assert frost.spread == {"measured": 1.0, "said": 4.0}
+    assert frost.ask is not None
+    assert frost.ask.always
+    age = garden.facts["child_age"].ask
+    assert age is not None
+    assert age.applies == Atom("wishes", "is", "fruit")
+    assert garden.facts["light.half_shade"].part_of == "light"
+    assert garden.facts["light.half_shade"].range == (0.0, 1.0)
+    assert garden.facts["wishes"].widest == (frozenset(), frozenset(("shade", "fruit", "blossom")))
+    tall = garden.rules["tall-trees-trouble"]
+    assert tall.when == Atom("grown", "above", Assumed("tall"))
+    assert tall.effect.ramp is not None
+    assert tall.effect.ramp.at == ((12.0, 0), (20.0, -4000), (30.0, -5000))
+    blossom = garden.rules["blossom-wanted"].when
+    assert isinstance(blossom, Group)
+    assert blossom.parts[-1] == Group("none", (Atom("soil", "is", "clay"),))
+    distance = garden.decisions["distance"]
+    assert (distance.limits, distance.step, distance.materiality) == ((1500, 12000), 500, 500)
+    assert garden.sources["grown"].cite == "A. Arborist (1998), Trees, p. 12"
+
+
+def test_the_house_rules_load(pytestconfig: pytest.Config) -> None:
+    assert load(pytestconfig.rootpath / "rules" / "knowledge").decisions
+
+
+def test_all_faults_come_at_once_in_file_order(garden_folder: Path) -> None:
+    (garden_folder / "a.toml").write_text(
+        RULE.format(id="one", points='"x"') + RULE.format(id="two", points="nan")
+    )
+    rules = garden_folder / "rules.toml"
+    rules.write_text(rules.read_text().replace('is = "sand"', 'is = "snad"').replace("-4]", '"-4"]'))
+    with pytest.raises(RuleBaseFaults) as caught:
+        load(garden_folder)
+    found = [(f.file.name, f.code) for f in caught.value.faults]
+    assert found == [
+        ("a.toml", "wrong-type"), ("a.toml", "too-fine"),
+        ("rules.toml", "wrong-type"), ("rules.toml", "not-a-word"),
+    ]  # fmt: skip
+    assert [f.line for f in caught.value.faults if f.file.name == "rules.toml"] == [16, 56]
+    assert "(3 more" in str(caught.value)
+
+
+def test_a_faulty_fact_is_blamed_once_and_not_its_readers(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    facts.write_text(
+        facts.read_text().replace('unit = "m"\nrange = ["1 m", "40 m"]', 'unit = "m"\nrange = ["1 m"]')
+    )
+    assert codes(garden_folder) == ["wrong-type"]
+
+
+def test_unreadable_files_are_named_too(garden_folder: Path) -> None:
+    (garden_folder / "b.toml").write_bytes(b"\xff\xff")
+    (garden_folder / "c.toml").write_text("a = = 1")
+    with pytest.raises(RuleBaseFaults) as caught:
+        load(garden_folder)
+    assert [f.file.name for f in caught.value.faults] == ["b.toml", "c.toml"]
+    assert (caught.value.faults[1].line, caught.value.faults[1].column) == (1, 5)
+
+
+def test_folders_that_hold_no_rule_base(tmp_path: Path) -> None:
+    assert codes(tmp_path / "nowhere") == ["no-folder"]
+    assert codes(tmp_path) == ["no-files"]
+    (tmp_path / "x.toml").write_text("# nothing here")
+    assert codes(tmp_path) == ["no-base"]
+    assert codes(tmp_path / "x.toml") == ["not-folder"]
+    for i in range(201):
+        (tmp_path / f"{i}.toml").write_text("# nothing here")
+    assert codes(tmp_path) == ["too-many-files"]
+
+
+def test_an_overlay_adds_replaces_and_switches_off(garden_folder: Path, tmp_path: Path) -> None:
+    text = RULE.format(id="new", points=1) + RULE.format(id="fruit-wanted", points=7)
+    ours = overlay(tmp_path / "ours", text, 'off = ["blossom-wanted"]')
+    base = load(garden_folder, [ours])
+    assert base.rules["new"].effect.amount == 1000
+    assert base.rules["fruit-wanted"].effect.amount == 7000
+    assert "blossom-wanted" not in base.rules
+    assert load(garden_folder).rules["fruit-wanted"].effect.amount == 3000
+
+
+def test_overlays_that_conflict_are_named(garden_folder: Path, tmp_path: Path) -> None:
+    one = overlay(tmp_path / "one", RULE.format(id="fruit-wanted", points=7))
+    two = overlay(tmp_path / "two", RULE.format(id="fruit-wanted", points=8))
+    off = overlay(tmp_path / "off", "", 'off = ["fruit-wanted"]')
+    unknown = overlay(tmp_path / "unknown", "", 'off = ["friut-wanted"]')
+    twice = overlay(tmp_path / "twice", RULE.format(id="a", points=7) * 2)
+    assert codes(garden_folder, one, two) == ["overlay-conflict"]
+    assert codes(garden_folder, one, off) == ["overlay-conflict"]
+    assert codes(garden_folder, unknown) == ["off-unknown"]
+    assert codes(garden_folder, twice) == ["duplicate"]
+
+
+def test_what_an_overlay_breaks_is_refused(garden_folder: Path, tmp_path: Path) -> None:
+    off = overlay(tmp_path / "off", "", 'off = ["hardy"]')
+    found = codes(garden_folder, off)
+    assert set(found) == {"unknown-fact", "brace-unknown"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        RULE.format(id="x", points=1) * 6000,
+        "[[fact]]\n" * 30_000,
+        "rule = [" + "{}," * 100_000 + "]",
+        'rule = [{ id = "x", when = ' + "{ all = [" * 300 + "1" + "] }" * 300 + "}]",
+        f'[[rule]]\nid = "x"\nbecause = "{"{grown}" * 20_000}"\n',
+        "[[rule]]\n" + "".join(f"k{i} = 1\n" for i in range(20_000)),
+        "".join(f"[t{i}]\n" for i in range(50_000)),
+        "[[assumption]]\nid = 'x'\nvalue = '" + "9" * 100_000 + "'\n",
+        "[[fact]]\nid = 'x'\nvalues = [" + ",".join(f"'w{i}'" for i in range(60_000)) + "]\n",
+    ],
+    ids=["rules", "facts", "array", "deep", "braces", "keys", "tables", "digits", "words"],
+)
+def test_hostile_files_are_refused_soon_and_in_little_memory(garden_folder: Path, text: str) -> None:
+    (garden_folder / "hostile.toml").write_text(text)
+    began = time.perf_counter()
+    assert codes(garden_folder)
+    assert time.perf_counter() - began < 10  # a hang, not a budget
+    tracemalloc.start()
+    codes(garden_folder)
+    _, most = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    assert most < 150_000_000
