@@ -21,7 +21,7 @@ LAYERS = [
     {"rules.facts", "rules.ladder", "rules.house", "rules.workbench", "rules.overrides", "rules.questions"},
     {"rules.fitting"},
     {"rules.inquiry", "rules.evidence"},
-    {"interview.conversation", "interview.session", "interview.store", "interview.wording"},
+    {"interview.conversation", "interview.session", "interview.store", "interview.wording", "interview.kiosk"},
     {"interview.views"},
     {"interview.screens", "interview.sheets", "interview.commands"},
 ]
@@ -36,6 +36,8 @@ NEIGHBOURS = {
     ("rules.overrides", "rules.facts"),
     ("rules.inquiry", "rules.evidence"),
     ("interview.conversation", "interview.session"), ("interview.conversation", "interview.wording"),
+    ("interview.kiosk", "interview.conversation"), ("interview.kiosk", "interview.session"),
+    ("interview.kiosk", "interview.store"),
     ("interview.store", "interview.session"), ("interview.commands", "interview.sheets"),
     ("interview.commands", "interview.screens"),
 }  # fmt: skip

@@ -1,0 +1,45 @@
+"""The ticket: what is kept of a visit, only with consent, only for a while, and never under a name."""
+
+from __future__ import annotations
+
+from datetime import UTC, date, datetime, timedelta
+from typing import TYPE_CHECKING, NamedTuple
+
+from interview.session import Session, begin, ticket_code, with_record
+
+if TYPE_CHECKING:
+    from interview.store import Store
+
+KEPT_FOR = timedelta(days=30)
+"""How long a ticket is kept unless the golfer comes to the fitter before."""
+_LONG_AGO = datetime.min.replace(tzinfo=UTC)
+
+
+class Ticket(NamedTuple):
+    """What a golfer takes along."""
+
+    code: str
+    """Eight characters, such as K7M4-Q2XD; they say nothing of the golfer."""
+    until: date
+    """The last day on which the fitter can open it."""
+
+
+def last_day(now: datetime) -> date:
+    """Return the last day of a ticket that is made now."""
+    return (now + KEPT_FOR).date()
+
+
+def keep(store: Store, session: Session, digest: str, now: datetime) -> Ticket:
+    """Write a visit to the store, for the first time: nothing of it was on the disk before.
+
+    Raises CannotKeep, Busy or AlreadyThere; then nothing is kept.
+    """
+    until = last_day(now)
+    draft = store.begin(begin(session.id, voice="customer", units=session.units, created=session.created))
+    kept = draft.save(with_record(session, rules_digest=digest, consent=True, expires=until))
+    return Ticket(ticket_code(kept.id), until)
+
+
+def purge(store: Store, now: datetime) -> int:
+    """Delete the tickets whose time is over and return how many; nothing else in the store is touched."""
+    return len(store.purge(_LONG_AGO, now.date()))
