@@ -1,0 +1,89 @@
+"""The outcome on three pages: the two clubs, what to try in the bay, what to mind before anybody swings."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, cast
+
+from interview.views.kiosk.carries import carries
+from interview.views.kiosk.page import Page, Tile
+from interview.views.outcome import outcome_view
+from interview.views.outcome_text.quantities import degrees, distance, spelled, spoken_length
+
+if TYPE_CHECKING:
+    from interview.conversation import State
+    from interview.kiosk.visit import Visit
+    from interview.views.club import ClubView
+    from interview.views.kiosk.words import Say
+    from interview.views.outcome import OutcomeView
+
+_TRIES, _MINDS = 4, 4
+"""Steps to try and cautions told at most; the fitter and the sheets tell all."""
+_SAFETY = ("bay", "rules_of_golf", "fit")
+"""Topics of cautions that a golfer hears before the bay; what can hurt comes first."""
+
+
+def outcome_page(visit: Visit, say: Say) -> Page:
+    """Return the page of the outcome that a visit has come to."""
+    state = cast("State", visit.state)
+    view = outcome_view(state.outcome, state.session.units)
+    if visit.place == "nothing" or not view.clubs:
+        return _page(say("clubs.nothing"), ["", say("clubs.nothing_text"), ""], say)
+    if visit.place == "tries":
+        steps = [f"{at}. {spelled(one.text)}" for at, one in enumerate(view.proofs[:_TRIES], 1)]
+        return _page(say("tries.heading"), ["", *steps, ""], say)
+    if visit.place == "mind":
+        return _page(say("mind.heading"), ["", *_minds(view, say), ""], say)
+    return _clubs(view, say)
+
+
+def _page(heading: str, texts: list[str], say: Say) -> Page:
+    """Return a page to read and turn."""
+    return Page(
+        heading=heading,
+        text=tuple(texts),
+        tiles=(Tile("next", say("clubs.next"), "1"),),
+        foot=(Tile("back", say("ask.back"), "B"), Tile("over", say("ask.over"), "S")),
+        above=say("brand"),
+        progress=say("progress.ending"),
+        share=1.0,
+    )
+
+
+def _clubs(view: OutcomeView, say: Say) -> Page:
+    """Return the two clubs in three sentences, a picture, and what outweighs them."""
+    longer, shorter = view.clubs
+    said = [_sentence("clubs.one", longer, view, say), _sentence("clubs.other", shorter, view, say)]
+    said.append(_because(view, say))
+    bag = [spelled(one.text) for one in view.cautions if one.topic == "bag"]
+    lofts = say("clubs.lofts", longer=degrees(longer.loft), shorter=degrees(shorter.loft))
+    page = _page(say("clubs.heading"), [*said, *bag[:1], lofts, say("clubs.start")], say)
+    return replace(page, picture=carries(view, say, view.system))
+
+
+def _sentence(key: str, club: ClubView, view: OutcomeView, say: Say) -> str:
+    """Return one club in one sentence that needs no knowledge of clubs."""
+    name = club.label if club.owned is None else say("clubs.own", club=club.label)
+    return say(
+        key,
+        club=name,
+        feature=say(f"clubs.{club.kind}"),
+        length=spoken_length(club.length, view.system),
+        carry=distance(club.flown.centred, view.system, about=True),
+    )
+
+
+def _because(view: OutcomeView, say: Say) -> str:
+    """Return the weightiest reason that spoke for the pair, from the trace."""
+    spoke = [line for line in view.decisions["pairing"].because if line.spoken and (line.points or 0) > 0]
+    if not spoke:
+        return say("clubs.because_none")
+    best = max(spoke, key=lambda line: line.weight)
+    return say("clubs.because", reason=spelled(best.text[:1].lower() + best.text[1:]))
+
+
+def _minds(view: OutcomeView, say: Say) -> list[str]:
+    """Return what to mind, what can hurt first."""
+    found = [one for topic in _SAFETY for one in view.cautions if one.topic == topic]
+    texts = list(dict.fromkeys(spelled(one.text) for one in found))[:_MINDS]
+    return [*texts, say("mind.lesson"), say("clubs.start")]
