@@ -1,0 +1,134 @@
+"""`turfpair kiosk`: the customer's screen, one visitor after another, until the staff close it."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import signal
+import sys
+import time
+from argparse import ArgumentParser, Namespace
+from collections.abc import Callable, Iterator
+from getpass import getpass
+from typing import TYPE_CHECKING
+
+from interview.commands.common import house, store
+from interview.commands.errors import DONE, UsageProblem, guarded
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from interview.kiosk.pin import PinFile
+    from interview.screens.kiosk.app import KioskApp
+
+_SIGNALS_FROM_KEYS = ("SIGINT", "SIGQUIT")
+"""Signals that a chord can send where a terminal lets it; not every system has all of them."""
+_PAUSE, _LONGEST_PAUSE = 0.5, 30.0
+"""Seconds before the screen is opened again after a fault of ours; doubled while faults follow closely."""
+_CLOSELY = 60.0
+"""Seconds within which one fault follows closely on another."""
+
+
+def configure(parser: ArgumentParser) -> None:
+    """Add what `kiosk` takes. The PIN is asked for, never given here, where a list of processes shows it."""
+    parser.add_argument("--set-pin", action="store_true", help="asks for a staff PIN, keeps it, and ends")
+
+
+def run(args: Namespace) -> int:
+    """Set the PIN, or open the screen until it is left with the PIN or ended by a signal."""
+    from interview.kiosk.pin import PinFile
+
+    _needs_terminal()
+    file = PinFile(_folder())
+    if args.set_pin or not file.exists:
+        _set_pin(file)
+    if args.set_pin:
+        return DONE
+    if args.no_color:
+        os.environ["NO_COLOR"] = "1"
+    os.environ.pop("TEXTUAL_ALLOW_SIGNALS", None)  # it would let ctrl+c interrupt
+    with deaf_to_keys():
+        return keep_open(_maker(args, file))
+
+
+def _folder() -> Path:
+    """Return where the PIN is kept."""
+    from interview.store import state_folder
+
+    return state_folder() / "kiosk"
+
+
+def _needs_terminal() -> None:
+    """Refuse to start where no screen can be drawn or no key be read."""
+    if not (sys.stdin and sys.stdin.isatty() and sys.__stderr__ and sys.__stderr__.isatty()):
+        raise UsageProblem("kiosk: this needs a terminal; 'turfpair ask --voice customer' asks line by line")
+    if os.environ.get("TERM", "dumb") in ("dumb", "unknown", ""):
+        raise UsageProblem(
+            "kiosk: this terminal cannot draw a screen; 'turfpair ask --voice customer' asks line by line"
+        )
+
+
+def _set_pin(file: PinFile) -> None:
+    """Ask for a new PIN twice and keep it."""
+    print("The staff PIN closes the kiosk. 6 to 12 digits; they are not shown while you type.")
+    pin = getpass("New staff PIN: ")
+    if getpass("The same again: ") != pin:
+        raise UsageProblem("kiosk: the two PINs differ, so none was set")
+    file.set(pin)
+    print("The staff PIN is set.")
+
+
+def _maker(args: Namespace, file: PinFile) -> Callable[[], KioskApp]:
+    """Return what makes a fresh screen, with nothing in it of the one before."""
+    from interview.conversation import Conversation
+    from interview.kiosk.clock import Clock
+    from interview.kiosk.gate import Gate
+    from interview.kiosk.reception import Reception
+    from interview.screens.kiosk.app import KioskApp
+
+    clock, kept = Clock(), store(args)
+    conversation = Conversation.of(house(args))
+    gate = Gate(file, clock)
+    reception = Reception(conversation, kept, gate, clock, units=args.units or "imperial")
+    return lambda: KioskApp(reception, clock)
+
+
+def keep_open(
+    make: Callable[[], KioskApp], sleep: Callable[[float], None] = time.sleep,
+    clock: Callable[[], float] = time.monotonic,
+) -> int:  # fmt: skip
+    """Run screens until one is left; a fault of ours opens a fresh one instead of a way to the shell."""
+    pause, last = _PAUSE, -_CLOSELY
+    while True:
+        app = make()
+        status = app.run()
+        if app.fault is None and status is not None:
+            return int(status)
+        _note(app.fault)
+        now = clock()
+        pause = min(_LONGEST_PAUSE, pause * 2) if now - last < _CLOSELY else _PAUSE
+        last = now
+        sleep(pause)
+
+
+def _note(fault: Exception | None) -> None:
+    """Note a fault of ours for the staff: places in the program, never what was said."""
+
+    def again() -> int:
+        if fault is not None:
+            raise fault
+        return DONE
+
+    guarded(again)
+
+
+@contextlib.contextmanager
+def deaf_to_keys() -> Iterator[None]:
+    """Ignore the signals that a chord can send, also while one screen follows another."""
+    numbers = [getattr(signal, name) for name in _SIGNALS_FROM_KEYS if hasattr(signal, name)]
+    before = {number: signal.signal(number, signal.SIG_IGN) for number in numbers}
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
