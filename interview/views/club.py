@@ -6,14 +6,17 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from rules.ladder.rung import trade_name
 from rules.units import unit
+from rules.workbench.mass import WITHIN
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from rules.bench.ports import Place
     from rules.facts.subject import Kind, OwnedClub
+    from rules.fitting import Outcome
     from rules.ladder.rung import Flown, Rung, State
     from rules.workbench import Club
+    from rules.workbench.ways_out import WayOut
 
 
 class ShaftView(NamedTuple):
@@ -75,6 +78,8 @@ class BenchView(NamedTuple):
     """How far the added mass moves the head's centre of mass, m."""
     calibrated: bool
     """Whether the shop knows where its heads' mass falls on the shaft; until then the spread is wide."""
+    ways: tuple[WayOut, ...] = ()
+    """What else would bring it to its target, where its ports cannot."""
 
 
 class ClubView(NamedTuple):
@@ -120,11 +125,16 @@ class ClubView(NamedTuple):
     """Of his own club: whether somebody said its length; else a usual one stands in."""
 
 
-def club_view(club: Club, rungs: Sequence[Rung]) -> ClubView:
-    """Return the view of a finished club; `rungs` are all that were filled, his own among them."""
+def club_views(outcome: Outcome) -> tuple[ClubView, ...]:
+    """Return the views of the two finished clubs; empty where no pair is possible."""
+    return tuple(_view(club, outcome) for club in outcome.clubs)
+
+
+def _view(club: Club, outcome: Outcome) -> ClubView:
+    """Return the view of a finished club."""
     rung = club.rung
     if rung.owned is not None:
-        return _own(club.role, rung, rung.owned, rungs)
+        return _own(club.role, rung, rung.owned, outcome.rungs)
     spec, head = rung.spec, rung.spec.head
     assert head is not None
     return ClubView(
@@ -146,7 +156,7 @@ def club_view(club: Club, rungs: Sequence[Rung]) -> ClubView:
         bore=head.bore,
         shaft=_shaft(club),
         grip=_grip(rung),
-        bench=_bench(club),
+        bench=_bench(club, outcome),
     )
 
 
@@ -205,7 +215,7 @@ def _grip(rung: Rung) -> GripView | None:
     return None if grip is None else GripView(grip.id, grip.label, grip.mass, grip.size)
 
 
-def _bench(club: Club) -> BenchView | None:
+def _bench(club: Club, outcome: Outcome) -> BenchView | None:
     """Return the bench's sums of a build."""
     build, plan = club.build, club.plan
     if build is None or plan is None:
@@ -224,4 +234,14 @@ def _bench(club: Club) -> BenchView | None:
         spread=build.tolerance.points,
         shift=plan.cg_shift,
         calibrated=build.head.setback_tolerance == 0,
+        ways=_ways(club, outcome) if abs(club.left) > WITHIN else (),
     )
+
+
+def _ways(club: Club, outcome: Outcome) -> tuple[WayOut, ...]:
+    """Return what else would bring a club to its target, from what the other club leaves on the shelf."""
+    from rules.workbench.shared import left_after
+    from rules.workbench.ways_out import ways_out
+
+    others = [one for one in outcome.clubs if one is not club]
+    return ways_out(left_after(outcome.house.shelf, others), club)

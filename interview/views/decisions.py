@@ -28,8 +28,8 @@ ROLES = ("longer", "shorter")
 
 _ONLY = "It is the only one on the shelf that will do here."
 _UNOPPOSED = "Nothing speaks against it, and between equals the order of the shelf decides."
-_OWN = "It is his own club, and this stays as it is."
-_OWN_MASS = "It is his own club; where its head can take mass is seen at the bench."
+_OWN = "It is the golfer's own club, and this stays as it is."
+_OWN_MASS = "It is the golfer's own club; where its head can take mass is seen at the bench."
 _NO_PAIR = "No pair is possible, so this was not decided."
 _BY_HAND = "Taken by the fitter: {reason}"
 _AS_NOTED = "cut as the shaft's own note says"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
-from interview.views.club import ClubView, club_view
+from interview.views.club import ClubView, club_views
 from interview.views.decisions import DecisionView, decisions
 from interview.views.facts import FactView, fact_views
 from interview.views.gaps import GapsView, gaps_view
@@ -58,7 +58,7 @@ def outcome_view(outcome: Outcome, system: System = "imperial", study: Study | N
     choice = choice_as_it_stands(outcome)
     return OutcomeView(
         pairing=pairing_view(outcome, choice),
-        clubs=tuple(club_view(club, outcome.rungs) for club in outcome.clubs),
+        clubs=club_views(outcome),
         gaps=gaps_view(outcome),
         decisions={one.id: one for one in decisions(outcome, choice, system)},
         facts=fact_views(outcome),

@@ -29,6 +29,7 @@ def test_the_bench_adds_up(house: House, file: Path) -> None:
             assert port.mass == pytest.approx(sum(port.pieces))
             assert list(port.pieces) == sorted(port.pieces, reverse=True)
         assert bench.balance - club.target == pytest.approx(bench.left)
+        assert bool(bench.ways) == (abs(bench.left) > 0.5)
 
 
 def test_the_ladder_is_flown_and_its_steps_add_up(fitted: Callable[..., Outcome]) -> None:

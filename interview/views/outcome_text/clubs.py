@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from interview.views.club import BenchView, ClubView, GripView, ShaftView
 from interview.views.outcome import OutcomeView
 from interview.views.outcome_text.page import Page
@@ -14,11 +16,15 @@ from interview.views.outcome_text.quantities import (
     length,
     millimetres,
     opened,
+    signed,
     spelled,
     spoken_length,
     trimmed,
 )
 from rules.units import System, swing_weight_name, unit
+
+if TYPE_CHECKING:
+    from rules.workbench.ways_out import WayOut
 
 _LOFT_KNOWN = {"measured": "measured", "said": "as said: put it on the gauge", "estimated": "a guess"}
 _LOFT_UNKNOWN = "usual for such a club; nobody said"
@@ -26,6 +32,8 @@ _SQUARE = 0.002
 """A face within a tenth of a degree of square is called square, rad."""
 _WEIGHED = 0.0005
 """Half a gram is not worth a word, kg."""
+_WAYS = 3
+"""Ways out named at most."""
 _FELT = 0.00005
 """Shifts below this (m) are not worth a word."""
 
@@ -55,6 +63,7 @@ def _rows(club: ClubView, system: System) -> list[tuple[str, str]]:
         rows += [("shaft", _shaft(club.shaft, club.bore, system))] if club.shaft else []
         rows += [("grip", _grip(club.grip))] if club.grip else []
         rows += [("mass", _mass(club.bench)), ("balance", _balance(club, club.bench, system))]
+        rows += [("instead", _instead(club.bench, system))] if club.bench.ways else []
     return [*rows, ("carry", _carry(club, system)), ("height", _height(club, system))]
 
 
@@ -139,6 +148,24 @@ def _balance(club: ClubView, bench: BenchView, system: System) -> str:
     sums = f"{swing_weight_name(bench.balance)} by the sum, give or take {trimmed(bench.spread, 1)} points"
     whole = f"{trimmed(bench.total * 1000, 0)} g in all, balancing {_point(bench.balance_point, system)}"
     return f"target {swing_weight_name(club.target)}; {sums}{until}; {whole} from the butt"
+
+
+def _instead(bench: BenchView, system: System) -> str:
+    """Say what else would bring the club to its target, nearest first; none is chosen."""
+    ways = [
+        f"{_way(way, system)} reads {swing_weight_name(way.points)}, {signed(way.left, 1)} from target"
+        for way in bench.ways[:_WAYS]
+    ]
+    return f"{'; '.join(ways)}. The choice is yours."
+
+
+def _way(way: WayOut, system: System) -> str:
+    """Name one way out."""
+    if way.kind in ("longer", "shorter"):
+        return f"a length of {length(way.amount, system)}"
+    if way.kind == "head_of_mass":
+        return f"a bare head of {grams(way.amount)}"
+    return f"{'grip' if way.kind == 'other_grip' else 'head'} {way.label}"
 
 
 def _point(metres: float, system: System) -> str:
