@@ -15,6 +15,7 @@ WORDING: Mapping[str, str] = {
     "not-folder": "this is not a folder; name a folder of .toml files",
     "no-files": "the folder holds no .toml file; a rule base needs at least base.toml",
     "too-many-files": "the folder holds {count} .toml files; {most} is the most that is read",
+    "too-much": "the files of this folder hold more than {most} bytes together, far more than rules need",
     "no-base": "no base.toml is in the folder; it names the schema, the scopes and the topics",
     # tables
     "unknown-table": "this is no table of a rule base{hint}",

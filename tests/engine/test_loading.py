@@ -114,6 +114,11 @@ def test_folders_that_hold_no_rule_base(tmp_path: Path) -> None:
     for i in range(201):
         (tmp_path / f"{i}.toml").write_text("# nothing here")
     assert codes(tmp_path) == ["too-many-files"]
+    for file in tmp_path.glob("1*.toml"):
+        file.unlink()
+    for i in range(5):
+        (tmp_path / f"big{i}.toml").write_text("#" * 900_000)
+    assert codes(tmp_path) == ["too-much"]
 
 
 def test_an_overlay_adds_replaces_and_switches_off(garden_folder: Path, tmp_path: Path) -> None:

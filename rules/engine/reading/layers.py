@@ -15,6 +15,8 @@ ENTRIES = ("fact", "assumption", "decision", "rule")
 BASE_KEYS = ("schema", "name", "scopes", "topics", "largest_cliff", "off")
 BASE_FILE = "base.toml"
 MOST_FILES = 200
+MOST_BYTES = 4_000_000
+"""Bytes of all files of one folder together."""
 MOST_ENTRIES = {"fact": 1000, "assumption": 1000, "decision": 100, "rule": 3000}
 
 
@@ -59,6 +61,8 @@ def _documents(folder: Path, broken: list[Fault]) -> Iterator[Document]:
     if len(files) > MOST_FILES:
         counts = {"count": len(files), "most": MOST_FILES}
         raise RuleBaseFaults((Fault("too-many-files", folder, 0, 0, "", "", counts),))
+    if sum(path.stat().st_size for path in files if path.is_file()) > MOST_BYTES:
+        raise RuleBaseFaults((Fault("too-much", folder, 0, 0, "", "", {"most": MOST_BYTES}),))
     for path in files:
         try:
             yield read_toml(path)
