@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from interview.session import Session
-    from rules.fitting import House
+    from rules.fitting import House, Outcome
     from rules.units import System
 
 
@@ -41,11 +41,10 @@ def run(args: Namespace) -> int:
 def _print_json(home: House, sessions: Sequence[Session], units: System | None) -> None:
     """Print one object, or an array whose elements are printed as they are ready."""
     from interview.views.recommend_json import to_json
-    from rules.fitting import fit
 
     several = len(sessions) > 1
     for index, session in enumerate(sessions):
-        found = to_json(fit(home, session.subject), session.id, system=units or session.units)
+        found = to_json(_fitted(home, session), session.id, system=units or session.units)
         before = ("[" if index == 0 else ",") if several else ""
         print(before + json.dumps(found, indent=2, allow_nan=False))
     if several:
@@ -55,9 +54,15 @@ def _print_json(home: House, sessions: Sequence[Session], units: System | None) 
 def _print_text(home: House, sessions: Sequence[Session], units: System | None) -> None:
     """Print each session's outcome in its own voice."""
     from interview.views.outcome_text import text
-    from rules.fitting import fit
 
     for index, session in enumerate(sessions):
         if len(sessions) > 1:
             print(f"{'' if index == 0 else chr(10)}== {session.id} ==\n")
-        print(text(fit(home, session.subject), session.voice, units or session.units))
+        print(text(_fitted(home, session), session.voice, units or session.units))
+
+
+def _fitted(home: House, session: Session) -> Outcome:
+    """Run the road for a session, with what others have booked taken off the shelf."""
+    from rules.fitting import fit
+
+    return fit(home.for_session(session.id), session.subject)
