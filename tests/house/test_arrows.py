@@ -21,7 +21,13 @@ LAYERS = [
     {"rules.facts", "rules.ladder", "rules.house", "rules.workbench", "rules.overrides", "rules.questions"},
     {"rules.fitting"},
     {"rules.inquiry", "rules.evidence"},
-    {"interview.conversation", "interview.session", "interview.store", "interview.wording", "interview.kiosk"},
+    {
+        "interview.conversation",
+        "interview.session",
+        "interview.store",
+        "interview.wording",
+        "interview.kiosk",
+    },
     {"interview.views"},
     {"interview.screens", "interview.sheets", "interview.commands"},
 ]

@@ -71,7 +71,7 @@ def _choices(fact: Fact, asked: Asked, visit: Visit, say: Say) -> tuple[Tile, ..
     """Return the choices as tiles, numbered from 1."""
     state = cast("State", visit.state)
     if way(fact) == "scale":
-        return tuple(_step(fact, number, at, state, say) for at, number in enumerate(scale(fact), 1))
+        return tuple(_step(fact, number, state, say) for number in scale(fact))
     answer = state.session.subject.answers.get(fact.id)
     said = {answer.value} if fact.kind == "choice" and answer and not answer.unknown else visit.marked
     return tuple(
@@ -86,13 +86,13 @@ def _choices(fact: Fact, asked: Asked, visit: Visit, say: Say) -> tuple[Tile, ..
     )
 
 
-def _step(fact: Fact, number: int, at: int, state: State, say: Say) -> Tile:
-    """Return one step of a scale."""
+def _step(fact: Fact, number: int, state: State, say: Say) -> Tile:
+    """Return one step of a scale; its key is its own number."""
     key = f"scale.{_SCALES.get(fact.id, fact.id)}.{number}"
     answer = state.session.subject.answers.get(fact.id)
     marked = answer is not None and not answer.unknown and answer.value == number
     picture = balls(number, 6) if fact.id == "airborne_of_six" else ()
-    return Tile(f"answer:{number}", say(key) if say.has(key) else str(number), str(at), picture, marked)
+    return Tile(f"answer:{number}", say(key) if say.has(key) else str(number), str(number), picture, marked)
 
 
 def keypad(say: Say, enter: str, extra: str = "") -> tuple[Tile, ...]:

@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from interview.views.kiosk.words import Say
     from interview.views.outcome import OutcomeView
 
-_TRIES, _MINDS = 4, 4
-"""Steps to try and cautions told at most; the fitter and the sheets tell all."""
+_TRIES, _MINDS = 4, 2
+"""Steps to try, and cautions of one topic, told at most; the fitter and the sheets tell all."""
 _SAFETY = ("bay", "rules_of_golf", "fit")
 """Topics of cautions that a golfer hears before the bay; what can hurt comes first."""
 
@@ -67,10 +67,16 @@ def _sentence(key: str, club: ClubView, view: OutcomeView, say: Say) -> str:
     return say(
         key,
         club=name,
-        feature=say(f"clubs.{club.kind}"),
+        feature=say("clubs.same" if _repeats(club, view) else f"clubs.{club.kind}"),
         length=spoken_length(club.length, view.system),
         carry=distance(club.flown.centred, view.system, about=True),
     )
+
+
+def _repeats(club: ClubView, view: OutcomeView) -> bool:
+    """Return whether the club before was of the same kind, so that it need not be described again."""
+    longer = view.clubs[0]
+    return club is not longer and club.kind == longer.kind
 
 
 def _because(view: OutcomeView, say: Say) -> str:
@@ -84,6 +90,10 @@ def _because(view: OutcomeView, say: Say) -> str:
 
 def _minds(view: OutcomeView, say: Say) -> list[str]:
     """Return what to mind, what can hurt first."""
-    found = [one for topic in _SAFETY for one in view.cautions if one.topic == topic]
-    texts = list(dict.fromkeys(spelled(one.text) for one in found))[:_MINDS]
-    return [*texts, say("mind.lesson"), say("clubs.start")]
+    texts = [text for topic in _SAFETY for text in _told(view, topic)[:_MINDS]]
+    return [*texts, say("mind.pain"), say("mind.first"), say("clubs.start")]
+
+
+def _told(view: OutcomeView, topic: str) -> list[str]:
+    """Return the cautions of a topic, each once."""
+    return list(dict.fromkeys(spelled(one.text) for one in view.cautions if one.topic == topic))
