@@ -7,12 +7,12 @@ answers -> facts -> rungs -> pairs -> pick -> bench -> sheets
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rules.engine import Candidate
-from rules.facts.golfer import Golfer, golfer
+from rules.facts.golfer import FOR_CAUTIONS, Golfer, golfer
 from rules.house import House, load_house
 from rules.ladder.bagged import bagged
 from rules.ladder.judge import Judge, Quick
@@ -25,6 +25,7 @@ from rules.workbench import Club, apart, finish_both
 from rules.workbench.club import towards
 
 if TYPE_CHECKING:
+    from rules.engine import RuleBase
     from rules.engine.ledger import Choice, Notice
     from rules.facts.subject import Subject
     from rules.golf.outcome import Flier
@@ -106,18 +107,29 @@ class Brief:
     """Which side of the longer and of the shorter head takes the mass; None for a club of his own."""
 
 
-def brief(house: House, subject: Subject, flier: Flier | None = None) -> Brief:
+def brief(
+    house: House, subject: Subject, sky: Callable[[float], Flier] | None = None,
+    shift: Mapping[str, float] | None = None,
+) -> Brief:  # fmt: skip
     """Run the road once on best values alone: the same decisions as `fit`, at a fraction of its cost.
 
-    Overrides are left aside: it tells what the rules would pick.
+    Overrides are left aside: it tells what the rules would pick. `sky` gives a flier for an air density;
+    `shift` moves derived facts of swing and strike.
     """
-    player = golfer(house.base, subject, house.shelf)
-    judge = Quick(house, player)
+    base = house.base
+    all_facts = house.once(("caution facts decide",), lambda: _cautions_decide(base))
+    player = golfer(base, subject, house.shelf, shift=shift, cautions=all_facts)
+    judge, flier = Quick(house, player), sky(player.density) if sky else None
     met = pairs(judge, rungs(judge, subject, flier)[0])
-    place, points = house.base.fast_choose("pairing", judge.seen, [one.views for one in met], judge.unsaid)
+    place, points = base.fast_choose("pairing", judge.seen, [one.views for one in met], judge.unsaid)
     picked = None if place is None else apart(judge, met[place], flier)
     ports = (towards(judge, picked.longer), towards(judge, picked.shorter)) if picked else (None, None)
     return Brief(player, tuple(met), tuple(points), picked, ports)
+
+
+def _cautions_decide(base: RuleBase) -> bool:
+    """Say whether a rule on a decision reads a fact that the house's own rules keep for cautions."""
+    return any(rule.decision is not None and rule.reads & FOR_CAUTIONS for rule in base.rules.values())
 
 
 def rungs(judge: Judge, subject: Subject, flier: Flier | None) -> tuple[list[Rung], tuple[Barred, ...]]:

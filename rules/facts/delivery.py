@@ -15,6 +15,7 @@ from rules.units import parse
 if TYPE_CHECKING:
     from rules.engine import RuleBase
 
+_ATTACK_SPREAD = parse("1.5 deg", "rad")
 _SLOW, _FAST = parse("90 mph", "m/s"), parse("105 mph", "m/s")
 _AIRBORNE_PASS = 4.0
 """Balls of six that should get up: the four-of-six test (common practice)."""
@@ -28,7 +29,7 @@ def attack(base: RuleBase, asked: Mapping[str, Known]) -> Known:
     mark = asked["turf_mark"]
     value = assumed(base, f"attack-{mark.word}")
     waits = mark.waits | told.waits if mark.waits else mark.waits
-    return Known(value, "derived" if mark.how != "assumed" else "assumed", parse("1.5 deg", "rad"), waits)
+    return Known(value, "derived" if mark.how != "assumed" else "assumed", _ATTACK_SPREAD, waits)
 
 
 def _clamp(value: float) -> float:

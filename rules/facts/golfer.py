@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 
 _HUMIDITY = 0.5
 """Relative humidity; it moves a carry by under a yard, so it is not asked."""
+FOR_CAUTIONS = frozenset(("claimed_excess", "driver_loft_wanted", "driver_loft_short"))
+"""Facts that take dozens of flights; the house's own rules read them in cautions alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,10 +69,15 @@ class Golfer:
         return self.known[id].word
 
 
-def golfer(base: RuleBase, subject: Subject, shelf: Shelf | None = None) -> Golfer:
+def golfer(
+    base: RuleBase, subject: Subject, shelf: Shelf | None = None,
+    *, shift: Mapping[str, float] | None = None, cautions: bool = True,
+) -> Golfer:  # fmt: skip
     """Return everything known of the golfer. No rung, no rule of the trade is read here.
 
-    Of a shelf only the heads are read that he has hit, where one is given.
+    Of a shelf only the heads are read that he has hit, where one is given. A `shift` moves derived facts
+    of swing and strike (SI) once balls have spoken: how the spread of what nobody asks is tried out. Without
+    `cautions` the facts are left out that take dozens of flights and only cautions read (`FOR_CAUTIONS`).
     """
     known = asked_facts(base, subject.answers)
     air = density(known["temperature"].number, _HUMIDITY, known["altitude"].number)
@@ -79,7 +86,7 @@ def golfer(base: RuleBase, subject: Subject, shelf: Shelf | None = None) -> Golf
     purposes, purpose_known = shares(base, subject.answers, "purpose")
     met = lies(base, lie_shares, known["turf"].word)
     known["skill"] = _skill(base, known)
-    known |= speed_facts(base, known, air)
+    known |= speed_facts(base, known, air, claims=cautions)
     known["attack"] = attack(base, known)
     known["delivered_loft_change"] = delivered_loft_change(
         base, known, known["skill"], known["driver_head_speed"]
@@ -87,12 +94,13 @@ def golfer(base: RuleBase, subject: Subject, shelf: Shelf | None = None) -> Golf
     tried = tried_clubs(base, subject, shelf)
     balls = hit(base, known, tried, air, met)
     known |= balls.facts
+    known |= {id: _shifted(base, id, known[id], by) for id, by in (shift or {}).items()}
     known |= _share_facts("lies", lie_shares, lies_known) | _share_facts("purpose", purposes, purpose_known)
     known |= _lie_facts(lie_shares, lies_known)
     known["shape"] = shape(known["hand"], known["miss"], known["curve"])
     known |= wanted_facts(base, known)
     driver = _driver_flight(base, known, air)
-    known |= _driver_facts(base, known, air)
+    known |= _driver_facts(base, known, air) if cautions else {}
     flown = waiting((known["driver_head_speed"], known["attack"], known["delivered_loft_change"])) | air_waits
     return Golfer(
         known=known,
@@ -100,7 +108,7 @@ def golfer(base: RuleBase, subject: Subject, shelf: Shelf | None = None) -> Golf
         lies=met,
         mishits=balls.mishits,
         purpose=purposes,
-        pattern=balls.strike.pattern,
+        pattern=_pattern(balls.strike.pattern, known) if shift else balls.strike.pattern,
         density=air,
         flight_waits=flown,
         strike_waits=waiting(
@@ -109,6 +117,23 @@ def golfer(base: RuleBase, subject: Subject, shelf: Shelf | None = None) -> Golf
         driver=driver,
         iron=_iron(base, known, air),
         balls=balls,
+    )
+
+
+def _shifted(base: RuleBase, id: str, known: Known, by: float) -> Known:
+    """Return a derived fact moved by so much, within its declared range."""
+    low, high = base.facts[id].range
+    return known._replace(value=min(high, max(low, known.number + by)))
+
+
+def _pattern(pattern: StrikePattern, known: Mapping[str, Known]) -> StrikePattern:
+    """Return the strikes as facts that were moved have them."""
+    return replace(
+        pattern,
+        mean_toe=known["strike_mean_toe"].number,
+        mean_high=known["strike_mean_high"].number,
+        sd_toe=known["strike_sd_toe"].number,
+        sd_high=known["strike_sd_high"].number,
     )
 
 

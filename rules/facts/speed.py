@@ -106,8 +106,10 @@ def routes(base: RuleBase, asked: Mapping[str, Known], density: float) -> tuple[
     return tuple(sorted(found, key=lambda route: route.spread))
 
 
-def speed_facts(base: RuleBase, asked: Mapping[str, Known], density: float) -> dict[str, Known]:
-    """Return driver head speed, where it comes from, and how far routes and claims disagree.
+def speed_facts(
+    base: RuleBase, asked: Mapping[str, Known], density: float, *, claims: bool = True
+) -> dict[str, Known]:
+    """Return driver head speed, where it comes from, and how far routes and (if wanted) claims disagree.
 
     A head speed that was told is enough: nothing further is waited for. After distances alone, the
     driver's head speed would still say more.
@@ -128,12 +130,12 @@ def speed_facts(base: RuleBase, asked: Mapping[str, Known], density: float) -> d
         (abs(a.speed - b.speed) / math.hypot(a.spread, b.spread) for a in found for b in found), default=0.0
     )
     speed = Known(min(high, max(low, best.speed)), how, best.spread, waits)  # type: ignore[arg-type]
-    return {
+    facts = {
         "driver_head_speed": speed,
         "speed_route": Known(best.name, waits=waits),
         "speed_disagreement": Known(min(50.0, apart), waits=NOTHING),
-        "claimed_excess": _claim(base, asked, density),
     }
+    return {**facts, "claimed_excess": _claim(base, asked, density)} if claims else facts
 
 
 def _claim(base: RuleBase, asked: Mapping[str, Known], density: float) -> Known:

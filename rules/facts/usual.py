@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 _DEGREE = parse("1 deg", "rad")
 _FOOT = parse("1 ft", "m")
+_MPH = parse("1 mph", "m/s")
 _WEAK_SLOPE = 0.004
 """Share of driver speed a club loses per degree beyond the trade's ratios (assumption)."""
 USUAL_LOFT = {"fairway": 15.5 * _DEGREE, "hybrid": 21 * _DEGREE}
@@ -58,5 +59,5 @@ def suiting_apex(driver_speed: float) -> float:
     Common practice: apex in feet near driver speed in mph, 100 ft at 100 mph, 50 to 60 ft at 70 mph.
     Straight through 55 ft at 70 and 100 ft at 100 mph, flat above 105 ft and below 30 ft.
     """
-    mph = driver_speed / parse("1 mph", "m/s")
+    mph = driver_speed / _MPH
     return min(105.0, max(30.0, 55 + 1.5 * (mph - 70))) * _FOOT

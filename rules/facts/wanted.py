@@ -16,6 +16,7 @@ FLEXES = ("L", "A", "R", "S", "X")
 """Flex letters, softest first; no standard ties them to a stiffness (common practice)."""
 _FLEX_SPEEDS = tuple(parse(f"{mph} mph", "m/s") for mph in (72.5, 82.5, 92.5, 105))
 """Driver head speeds between the letters: the middle of two rival charts (common practice)."""
+_EASY, _STRONG = parse("70 mph", "m/s"), parse("110 mph", "m/s")
 _FLEX_SHIFT = {"smooth": -0.4, "medium": 0.0, "abrupt": 0.4}
 
 
@@ -39,8 +40,7 @@ def _shaft_mass(speed: float, tempo: str) -> float:
     Common practice: under 65 g for easy swingers, 70 to 80 g in the middle, over 85 g for the strong
     and abrupt. A straight line from 55 g at 70 mph to 80 g at 110 mph, four grams either way by tempo.
     """
-    low, high = parse("70 mph", "m/s"), parse("110 mph", "m/s")
-    share = min(1.2, max(-0.2, (speed - low) / (high - low)))
+    share = min(1.2, max(-0.2, (speed - _EASY) / (_STRONG - _EASY)))
     return (55 + 25 * share + {"smooth": -4, "medium": 0, "abrupt": 4}[tempo]) / 1000
 
 

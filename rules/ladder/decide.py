@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 
 from rules.engine import Candidate
 from rules.facts.known import NOTHING, Known
-from rules.ladder.options import head_options, shaft_options, tip_options
+from rules.ladder.options import head_options, tip_options
 from rules.ladder.start import usual_length
 
 if TYPE_CHECKING:
@@ -67,11 +67,11 @@ def decide(judge: Judge, place: Place) -> Decided:
     made.head = cast("Head | None", _choose(judge, made, "head", head_options(judge, place), place))
     for amount in ("length", "balance"):
         _amount(judge, made, amount, place)
-    shafts = shaft_options(judge, place.kind, made.head, made.amounts["length"])
-    made.shaft = cast("Shaft | None", _choose(judge, made, "shaft", shafts, place))
+    shafts = judge.shafts(place.kind, made.head, made.amounts["length"])
+    made.shaft = cast("Shaft | None", _choose(judge, made, "shaft", shafts, place, alike=True))
     tips = tip_options(judge, made.head, made.shaft, place.loft, made.amounts["length"])
     made.tip_extra = cast(float, _choose(judge, made, "tip", tips, place) or 0.0)
-    made.grip = cast("Grip | None", _take(made, "grip", judge.grips, place, *judge.choose_grip(made.views)))
+    made.grip = cast("Grip | None", _choose(judge, made, "grip", judge.grips, place, alike=True))
     _amount(judge, made, "lie", place)
     return made
 
@@ -92,17 +92,23 @@ def _place_views(judge: Judge, place: Place) -> Seen:
     return judge.views({**facts, **place.facts})
 
 
-def _choose(judge: Judge, made: Decided, decision: str, options: Sequence[Option], place: Place) -> object:
-    """Take one choice."""
-    ruling = judge.choose(decision, made.views, [Candidate(one.id, one.seen) for one in options])
-    return _take(made, decision, options, place, *ruling)
+def _choose(
+    judge: Judge,
+    made: Decided,
+    decision: str,
+    options: Sequence[Option],
+    place: Place,
+    *,
+    alike: bool = False,
+) -> object:
+    """Take one choice, note its ledger, and let the picked option's facts stand for what follows.
 
-
-def _take(
-    made: Decided, decision: str, options: Sequence[Option], place: Place, picked: str | None,
-    ledger: Choice | None,
-) -> object:  # fmt: skip
-    """Note a ledger, and let the picked option's facts stand for what follows; what is pinned is picked."""
+    `alike`: other clubs have the very same options.
+    """
+    if alike:
+        picked, ledger = judge.choose_alike(decision, made.views, options)
+    else:
+        picked, ledger = judge.choose(decision, made.views, [Candidate(one.id, one.seen) for one in options])
     if ledger is not None:
         made.decisions[decision] = ledger
         _note_waits(made, options)

@@ -14,14 +14,16 @@ from typing import TYPE_CHECKING, Any
 from rules.engine.text import named_facts
 from rules.engine.views import Candidate, View
 from rules.facts.known import NOTHING, Known, views
-from rules.ladder.options import READS, grip_options
+from rules.ladder.options import READS, grip_options, shaft_options
 from rules.units import unit
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
+    from rules.facts.subject import Kind
     from rules.house import House
     from rules.ladder.options import Option
+    from rules.shelf.parts import Head
 
 Seen = Mapping[str, Any]
 """Facts as the judge's engine reads them: views, or plain best values."""
@@ -40,7 +42,8 @@ class Judge:
         self.base, self.shelf = house.base, house.shelf
         self.seen: Seen = self._golfer()
         self._filled: dict[str, Any] | None = None
-        self._grip: tuple[str | None, Choice | None] | None = None
+        self._ruled: dict[tuple[Any, ...], tuple[str | None, Choice | None]] = {}
+        self._shafts: dict[tuple[object, ...], list[Option]] = {}
 
     def _golfer(self) -> Seen:
         """Return the golfer's own facts."""
@@ -50,6 +53,15 @@ class Judge:
     def grips(self) -> list[Option]:
         """The grips in stock: the same candidates for every club of one golfer."""
         return grip_options(self)
+
+    def shafts(self, kind: Kind, head: Head | None, length: float) -> list[Option]:
+        """Return the shafts for a head and length (m): the same candidates for heads of one kind and bore."""
+        stock = self.house.once(("shafts", kind), lambda: self.shelf.shafts_for(kind))
+        long_enough = tuple([shaft for shaft in stock if shaft.raw_length >= length])
+        key = (kind, head and head.bore, *[shaft.id for shaft in long_enough])
+        if key not in self._shafts:
+            self._shafts[key] = shaft_options(self, kind, head, long_enough)
+        return self._shafts[key]
 
     def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
         """Return facts as the engine reads them."""
@@ -111,18 +123,27 @@ class Judge:
         facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
         return tuple(sorted((facts | starts) & self.seen.keys()))
 
-    def choose_grip(self, seen: Seen) -> tuple[str | None, Choice | None]:
-        """Decide the grip: once for all clubs, while its rules read and name the golfer alone."""
-        if self._grip is None or not self.house.once(("grip by golfer",), self._by_golfer):
-            self._grip = self.choose("grip", seen, [Candidate(one.id, one.seen) for one in self.grips])
-        return self._grip
+    def choose_alike(
+        self, decision: str, seen: Seen, options: Sequence[Option]
+    ) -> tuple[str | None, Choice | None]:
+        """Decide a choice among options that clubs share, once for all that its rules cannot tell apart.
 
-    def _by_golfer(self) -> bool:
-        """Return whether the rules on grips read and name no fact of any one club."""
-        rules = self.base.plan("grip").rules
+        `options` are kept by this judge for the golfer's whole road.
+        """
+        telling = self.house.once(("telling", decision), lambda: self._telling(decision, seen, options))
+        key = (decision, id(options), *[seen.get(id) for id in telling])
+        found = self._ruled.get(key)
+        if found is None:
+            candidates = [Candidate(one.id, one.seen) for one in options]
+            found = self._ruled[key] = self.choose(decision, seen, candidates)
+        return found
+
+    def _telling(self, decision: str, seen: Seen, options: Sequence[Option]) -> tuple[str, ...]:
+        """Return facts of a club, not of golfer or option, that a decision's rules read or name."""
+        rules = self.base.plan(decision).rules
         facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
-        own = {id for one in self.grips for id in one.seen}
-        return all(id in self.seen or id in own for id in facts)
+        own = {id for one in options for id in one.seen}
+        return tuple(sorted(facts - self.seen.keys() - own))
 
     def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
         """Decide an amount, SI, with its ledger where one is kept."""

@@ -96,16 +96,14 @@ def _free(head: Head, spin_grip: float) -> Clubhead:
     )
 
 
-def shaft_options(judge: Judge, kind: Kind, head: Head | None, length: float) -> list[Option]:
-    """Return the shafts made for a kind and long enough, with mass and flex against what is wanted."""
+def shaft_options(judge: Judge, kind: Kind, head: Head | None, shafts: Sequence[Shaft]) -> list[Option]:
+    """Return shafts made for a kind, with mass and flex against what is wanted."""
     known = judge.golfer.known
     speed, tempo, wanted = known["driver_head_speed"], known["tempo"], known["shaft_mass_wanted"]
     mass = wanted.number + (assumed(judge.base, "hybrid-shaft-over-wood") if kind == "hybrid" else 0.0)
     flex, waits = flex_wanted(speed.number, tempo.word), speed.waits | tempo.waits
     options = []
-    for shaft in judge.house.once(("shafts", kind), lambda: judge.shelf.shafts_for(kind)):
-        if shaft.raw_length < length:
-            continue
+    for shaft in shafts:
         moving = {
             "shaft_mass_excess": Known(shaft.mass - mass, waits=wanted.waits),
             "flex_step": Known(FLEXES.index(shaft.flex) - flex, waits=waits),
@@ -117,7 +115,7 @@ def shaft_options(judge: Judge, kind: Kind, head: Head | None, length: float) ->
 def _shaft_facts(judge: Judge, shaft: Shaft, head: Head | None) -> Seen:
     """Return what no golfer changes of a shaft in a head."""
     return judge.part(
-        f"shaft in {head.id if head else 'any head'}",
+        f"shaft in {head.bore if head else 'any'}",
         shaft.id,
         lambda: {
             "shaft_mass": Known(shaft.mass),
