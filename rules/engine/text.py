@@ -31,6 +31,11 @@ def stray_brace(text: str) -> str | None:
     return None if at < 0 else rest[max(0, at - 10) : at + 10]
 
 
+def typed(value: float, symbol: str) -> str:
+    """Write an SI value in the unit in which it was declared, whatever people are shown."""
+    return f"{unit(symbol).from_si(value):.6g} {symbol}".strip()
+
+
 def value_words(fact: Fact, value: Value | None, system: System = "imperial") -> str:
     """Write a fact's value as a person would."""
     if value is None:

@@ -8,15 +8,15 @@ from dataclasses import dataclass, field
 from rules.engine.views import Value
 
 WORDING: Mapping[str, str] = {
-    "never": "can never speak: {why}",
-    "always": "speaks whatever the facts, so its condition says nothing",
-    "no-effect": "gives nothing wherever it speaks",
+    "never": "it can never speak: no {fact} fits all that it asks",
+    "always": "it speaks whatever the facts, so its condition says nothing",
+    "no-effect": "it gives nothing wherever it speaks",
     "contradicts": "'{other}' gives the opposite on the same grounds",
     "repeats": "'{other}' speaks in the same cases and pulls the same way; one rule would do",
-    "same-sentence": "says word for word what '{other}' says",
-    "void": "speaks only where '{other}' has ruled the candidate out",
-    "cliff": "makes the points jump by {jump} at {fact} {value}; base.toml allows {most}; use a ramp",
-    "gap": "'{decision}' hears of {fact} below and above, but nothing at {value}",
+    "same-sentence": "it says word for word what '{other}' says",
+    "void": "it speaks only where '{other}' has ruled the candidate out",
+    "cliff": "the points jump by {jump} at {fact} {value}; base.toml allows {most}; use a ramp",
+    "gap": "on the {decision} nobody speaks at {fact} {value}, though some do just below and just above",
     "unread": "no rule, decision or sentence reads this fact",
     "idle": "its answer can change nothing: {why}",
     "thin-source": "its source says too little: {why}",
@@ -27,7 +27,7 @@ WORDING: Mapping[str, str] = {
     "fragment": "'{key}' is too short to explain anything",
     "same-text": "because and teaches say the same",
     "may-be-unknown": "the text names {fact}, of which nobody may know anything",
-    "opinion-without-basis": "rules a candidate out on no more than {kind}",
+    "opinion-without-basis": "it rules a candidate out on no more than {kind}",
 }
 """One sentence for each sort of finding, by its code."""
 
@@ -49,4 +49,4 @@ class Finding:
 
     def __str__(self) -> str:
         """Word the finding as one sentence."""
-        return f"{self.what} '{self.ids[0]}' {WORDING[self.code].format_map(self.data)}"
+        return f"{self.what} '{self.ids[0]}': {WORDING[self.code].format_map(self.data)}"

@@ -19,9 +19,9 @@ def each_rule(base: RuleBase) -> Iterator[Finding]:
     """Yield what is wrong with single rules."""
     for rule in base.rules.values():
         space = Space(base, (rule,))
-        why = _why_never(base, space, rule)
-        if why is not None:
-            yield Finding("never", "rule", (rule.id,), {"why": why})
+        blamed = _never_fits(space, rule)
+        if blamed is not None:
+            yield Finding("never", "rule", (rule.id,), {"fact": base.facts[blamed].title})
             continue
         if rule.when is not None and _always(space, rule):
             yield Finding("always", "rule", (rule.id,), witness=_middle(space))
@@ -29,7 +29,7 @@ def each_rule(base: RuleBase) -> Iterator[Finding]:
             yield Finding("no-effect", "rule", (rule.id,), witness=_speaking(space, rule))
 
 
-def _why_never(base: RuleBase, space: Space, rule: Rule) -> str | None:
+def _never_fits(space: Space, rule: Rule) -> str | None:
     """Return the fact on which every case of a rule fails; None when some case can hold."""
     blamed = ""
     bits = space.plan.bits[rule.id]
@@ -40,7 +40,7 @@ def _why_never(base: RuleBase, space: Space, rule: Rule) -> str | None:
         if not failing:
             return None
         blamed = failing[0]
-    return f"no {base.facts[blamed].title} fits all that it asks of it"
+    return blamed
 
 
 def _always(space: Space, rule: Rule) -> bool:

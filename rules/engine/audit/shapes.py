@@ -12,7 +12,7 @@ from rules.engine.audit.space import Cell, Space
 from rules.engine.base import RuleBase
 from rules.engine.cases import Term, unfold
 from rules.engine.language import Rule
-from rules.engine.text import value_words
+from rules.engine.text import typed
 from rules.engine.truth import SAME_DIGITS
 from rules.engine.views import Value
 
@@ -66,11 +66,12 @@ def _cliffs_on(base: RuleBase, fact: str, rules: list[Rule], most: int) -> Itera
             continue
         data = {
             "fact": base.facts[fact].title,
-            "value": value_words(base.facts[fact], at),
+            "value": typed(at, base.facts[fact].unit),
             "jump": f"{abs(jump) / 1000:g}",
             "most": f"{most / 1000:g}",
         }
-        yield Finding("cliff", "rule", tuple(r.id for r in changing), data, {fact: at})
+        shown: dict[str, Value] = {fact: _round(at, right.high - left.low)}
+        yield Finding("cliff", "rule", tuple(r.id for r in changing), data, shown)
 
 
 def _effect(space: Space, rule: Rule, cell: Cell, at: float) -> int:
@@ -121,12 +122,13 @@ def _gaps_on(base: RuleBase, decision: str, fact: str, rules: list[Rule]) -> Ite
             continue
         edges = (*_said(space, rules, before, cell.low), *_said(space, rules, after, cell.high))
         if before.mask & _bits(space, rules) and after.mask & _bits(space, rules) and any(edges):
-            shown: dict[str, Value] = {fact: _round(cell, high - low)}
+            middle = _round((cell.low + cell.high) / 2, high - low)
+            shown: dict[str, Value] = {fact: middle}
             speakers = [r.id for r in rules if space.plan.bits[r.id] & (before.mask | after.mask)]
             data = {
                 "decision": base.decisions[decision].title,
                 "fact": base.facts[fact].title,
-                "value": value_words(base.facts[fact], shown[fact]),
+                "value": typed(middle, base.facts[fact].unit),
             }
             yield Finding("gap", "rule", tuple(speakers), data, shown)
 
@@ -136,10 +138,9 @@ def _said(space: Space, rules: list[Rule], cell: Cell, at: float) -> list[int]:
     return [_effect(space, rule, cell, at) for rule in rules if space.holds(rule, cell.mask)]
 
 
-def _round(cell: Cell, span: float) -> float:
-    """Return the middle of a stretch, without the hair's breadth that a threshold is widened by."""
-    middle = (cell.low + cell.high) / 2
-    return 0.0 if abs(middle) < SAME_DIGITS * span else float(f"{middle:.9g}")
+def _round(value: float, span: float) -> float:
+    """Return a value without the hair's breadth that thresholds are widened by."""
+    return 0.0 if abs(value) < 2 * SAME_DIGITS * span else float(f"{value:.7g}")
 
 
 def _bits(space: Space, rules: list[Rule]) -> int:

@@ -101,6 +101,8 @@ def _stretches(fact: Fact, cuts: Sequence[float]) -> Iterator[tuple[float, float
     low, high = fact.range
     ends = [low, *(cut for cut in cuts if low < cut <= high), high]
     for left, right in pairwise(ends):
-        yield (left + right) / 2, left, right
+        middle = (left + right) / 2
+        short = float(f"{middle:.6g}")
+        yield (short if left <= short < right else middle), left, right
     if len(ends) > 2 and ends[-2] == high:
         yield high, high, high

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from rules.engine.language import Assumed, Assumption, Atom, Condition, Fact, Group, Threshold
-from rules.engine.reading.table import Table, given, typed
+from rules.engine.reading.table import Table, given
+from rules.engine.text import typed
 from rules.units import unit
 
 MOST_DEEP = 6

@@ -9,7 +9,8 @@ from rules.engine.language import Assumption, Decision, Fact
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.facts import SNAKE_WANTED, _unit, read_scope
 from rules.engine.reading.sources import read_source
-from rules.engine.reading.table import ID, Table, given, typed
+from rules.engine.reading.table import ID, Table, given
+from rules.engine.text import typed
 from rules.units import unit
 
 

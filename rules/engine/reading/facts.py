@@ -10,7 +10,8 @@ from rules.engine.language import Ask, Assumption, Fact, Kind
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.effects import read_topic
 from rules.engine.reading.sources import read_source
-from rules.engine.reading.table import ID, KEBAB, Table, given, typed
+from rules.engine.reading.table import ID, KEBAB, Table, given
+from rules.engine.text import typed
 from rules.engine.views import CouldBe, Value
 from rules.units import UnitError, unit
 

@@ -71,11 +71,6 @@ def given(raw: object) -> str:
     return f"'{text}'"
 
 
-def typed(value: float, symbol: str) -> str:
-    """Write an SI value in the unit in which it was declared, whatever people are shown."""
-    return f"{unit(symbol).from_si(value):.6g} {symbol}".strip()
-
-
 def shown_path(path: KeyPath) -> str:
     """Write a path inside an entry as `when.all[2].below`, counting from 1."""
     text = ""
