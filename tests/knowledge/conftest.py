@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Callable, Mapping
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -22,7 +23,7 @@ _DRIVER = ((60, 15), (70, 14), (80, 13), (90, 11.5), (100, 10.5), (112, 9), (118
 
 
 def _between(x: float, table: tuple[tuple[float, float], ...]) -> float:
-    for (low, at_low), (high, at_high) in zip(table, table[1:], strict=False):
+    for (low, at_low), (high, at_high) in pairwise(table):
         if low <= x <= high:
             return at_low + (at_high - at_low) * (x - low) / (high - low)
     raise ValueError(x)
@@ -46,7 +47,7 @@ def sample_outcomes(house: House, sample_subjects: Mapping[str, Subject]) -> dic
 
 @pytest.fixture(scope="session")
 def family(house: House) -> Callable[..., Outcome]:
-    """Fit a golfer of a speed and handicap with his whole bag scaled to the speed; other answers by keyword."""
+    """Fit a golfer of a speed and handicap, his bag scaled to the speed; other answers by keyword."""
 
     def run(mph: float, handicap: float, **answers: Any) -> Outcome:
         given: dict[str, Any] = {

@@ -19,7 +19,7 @@ from rules.fitting import House, Outcome, fit
 _MATERIAL = 200
 """Thousandths of a point."""
 UNSOLD = {"deep-sleeve-is-advised-against", "sleeved-tip-warns"}
-"""The demo shop stocks no thin-tipped hybrid shaft (its own check calls that a fault): asked directly below."""
+"""The demo shop stocks no thin-tipped hybrid shaft, which its own check calls a fault: asked below."""
 
 Signature = dict[str, tuple[object, int, int]]
 
@@ -87,7 +87,9 @@ def test_every_rule_moves_some_golfer(
     assert still == UNSOLD
 
 
-@pytest.mark.parametrize(("fit_word", "points"), [("straight_fit", 0), ("thin_sleeve", -1000), ("deep_sleeve", -8000)])
+@pytest.mark.parametrize(
+    ("fit_word", "points"), [("straight_fit", 0), ("thin_sleeve", -1000), ("deep_sleeve", -8000)]
+)
 def test_a_thin_tip_in_a_thick_bore_stands_far_behind(house: House, fit_word: str, points: int) -> None:
     # Case of the trade A11, common practice: 0.335 in 0.370 is advised against; 0.335 in 0.350 is shimmed.
     shaft = Candidate("shaft", {"tip_fit": known(fit_word)})

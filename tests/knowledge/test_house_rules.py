@@ -8,7 +8,7 @@ from collections import Counter
 import pytest
 
 from rules.engine.audit import audit
-from rules.engine.language import Rule
+from rules.engine.language import Rule, Source
 from rules.fitting import House
 
 TOPICS = {"body", "bench", "bay", "rules_of_golf", "claim", "bag", "fit", "evidence"}
@@ -48,13 +48,12 @@ def test_memory_and_assumption_say_so(house: House) -> None:
             assert source.parts.get("note")
 
 
-def _sources(house: House) -> list[object]:  # type: ignore[type-arg]
+def _sources(house: House) -> list[Source]:
     base = house.base
-    return [
-        one.source
-        for group in (base.rules, base.facts, base.assumptions, base.decisions)
-        for one in group.values()  # type: ignore[attr-defined]
-    ]
+    found = [rule.source for rule in base.rules.values()]
+    found += [fact.source for fact in base.facts.values()]
+    found += [one.source for one in base.assumptions.values()]
+    return found + [decision.source for decision in base.decisions.values()]
 
 
 def test_every_assumption_has_a_range_that_holds_its_value(house: House) -> None:
