@@ -10,6 +10,8 @@ from rules.ladder.rung import trade_name
 from rules.units import unit
 
 if TYPE_CHECKING:
+    from rules.engine.ledger import Choice
+    from rules.engine.lines import Line
     from rules.fitting import Outcome
     from rules.ladder.pairs import Pair
     from rules.ladder.rung import Rung
@@ -82,3 +84,58 @@ def _of_role(role: str, before: Rung, after: Rung) -> Iterator[Moved]:
         old, new = getattr(before.spec, name), getattr(after.spec, name)
         if old != new:
             yield Moved(f"{role}.{name}", old, new, symbol)
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """A rule whose say between two pairs is not what it was."""
+
+    rule: str
+    moved: int
+    """Thousandths of a point toward the pair now picked."""
+    line: Line
+    """What the rule says now, of the pair of which it says it."""
+
+
+def reasons(found: Change, most: int = 3) -> tuple[Reason, ...]:
+    """Return the rules that moved the pick, or its lead where it stayed, weightiest first.
+
+    Read from the two traces alone: the points of each rule for the pair now picked, less those for its
+    rival (the former pick, else the runner-up), after less before.
+    """
+    old, new = found.before.pairing, found.after.pairing
+    after = pick(found.after)
+    rival = pick(found.before) if found.pick_changed else None
+    if rival is None and new is not None and new.runner_up is not None:
+        rival = new.runner_up.candidate.id
+    if old is None or new is None or after is None or rival is None:
+        return ()
+    before_lines = [_lines(old, id) for id in (after, rival)]
+    after_lines = [_lines(new, id) for id in (after, rival)]
+    rules = {rule for lines in (*before_lines, *after_lines) for rule in lines}
+    moves = {
+        rule: _points(after_lines, rule) - _points(before_lines, rule)
+        for rule in rules
+        if rule in after_lines[0] or rule in after_lines[1]
+    }
+    weighty = sorted((rule for rule in moves if moves[rule]), key=lambda rule: (-abs(moves[rule]), rule))
+    return tuple(
+        Reason(rule, moves[rule], after_lines[0].get(rule) or after_lines[1][rule]) for rule in weighty[:most]
+    )
+
+
+def _lines(choice: Choice, id: str) -> dict[str, Line]:
+    """Return the lines of a pair's ledger by their rules; none where the pair was not there."""
+    standing = choice.standing(id)
+    return {line.rule.id: line for line in standing.lines if line.rule} if standing else {}
+
+
+def _points(lines: list[dict[str, Line]], rule: str) -> int:
+    """Return a rule's points for the first pair less those for the second."""
+    mine, rivals = (part[rule].points if rule in part else 0 for part in lines)
+    return mine - rivals
+
+
+def lead(outcome: Outcome) -> int | None:
+    """Return the engine's margin between its pick and the runner-up, thousandths of a point."""
+    return outcome.pairing.margin if outcome.pairing else None
