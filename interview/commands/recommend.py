@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
+import gc
 import json
 from argparse import ArgumentParser, Namespace
 from typing import TYPE_CHECKING
@@ -10,7 +12,7 @@ from interview.commands.common import house, store
 from interview.commands.errors import DONE
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from interview.session import Session
     from rules.fitting import House, Outcome
@@ -29,13 +31,27 @@ def run(args: Namespace) -> int:
     """Read every session first, so that a bad one spoils nothing half-way; then recommend for each."""
     from interview.session import load
 
-    home, kept = house(args), store(args)
-    sessions = [load(kept.locate(name), home.base.facts) for name in args.session]
-    if args.json:
-        _print_json(home, sessions, args.units)
-    else:
-        _print_text(home, sessions, args.units)
+    with _uncollected(alone=len(args.session) == 1):
+        home, kept = house(args), store(args)
+        sessions = [load(kept.locate(name), home.base.facts) for name in args.session]
+        if args.json:
+            _print_json(home, sessions, args.units)
+        else:
+            _print_text(home, sessions, args.units)
     return DONE
+
+
+@contextlib.contextmanager
+def _uncollected(alone: bool) -> Iterator[None]:
+    """Look for no garbage while one session is done: all of it is gone at the end, a quarter second later."""
+    collecting = gc.isenabled()
+    if alone:
+        gc.disable()
+    try:
+        yield
+    finally:
+        if collecting:
+            gc.enable()
 
 
 def _print_json(home: House, sessions: Sequence[Session], units: System | None) -> None:

@@ -47,7 +47,6 @@ class OutcomeView(NamedTuple):
     """What is at stake in each open question, in points."""
     hand: str
     """right or left."""
-    rules_digest: str
     system: System
     """How quantities in its sentences are written."""
     study: Study
@@ -71,7 +70,6 @@ def outcome_view(outcome: Outcome, system: System = "imperial", study: Study | N
         worth_asking=outcome.questions.worth_asking,
         stakes=outcome.questions.stakes,
         hand=outcome.golfer.word("hand"),
-        rules_digest=outcome.house.digest,
         system=system,
         study=study or Study(),
     )

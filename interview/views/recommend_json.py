@@ -39,16 +39,16 @@ def to_json(
 
     Without a study sure, steady and changes_pick are null and would_change is empty.
     """
-    return from_view(outcome_view(outcome, system, study), session_id)
+    return from_view(outcome_view(outcome, system, study), session_id, outcome.house.digest)
 
 
-def from_view(view: OutcomeView, session_id: str) -> Json:
-    """Return the view of an outcome as plain data."""
+def from_view(view: OutcomeView, session_id: str, digest: str) -> Json:
+    """Return the view of an outcome as plain data; `digest` is of the rules that it came from."""
     units = {id: fact.unit for id, fact in view.facts.items()}
     return {
         "schema": SCHEMA,
         "session": session_id,
-        "rules_digest": view.rules_digest,
+        "rules_digest": digest,
         "settled": view.settled,
         "pairing": _pairing(view),
         "clubs": [_club(club) for club in view.clubs],

@@ -272,7 +272,6 @@ VIEW = OutcomeView(
     worth_asking=("wind", "altitude", "height"),
     stakes={"wind": 2.0},
     hand="right",
-    rules_digest="0" * 64,
     system="imperial",
     study=Study(),
 )
