@@ -34,14 +34,13 @@ def run(args: Namespace) -> int:
         os.environ["NO_COLOR"] = "1"
     from interview.conversation import Conversation
     from interview.screens.bay.app import BayApp
-    from interview.screens.bay.desk import Desk
+    from interview.screens.bay.desk import sit_down
 
     home, kept = house(args), store(args)
     draft = _draft(args, kept, home)
     if args.units:
         draft.session = replace(draft.session, units=args.units)
-    conversation = Conversation.of(home)
-    app = BayApp(Desk(conversation, draft, conversation.start(draft.session)), kept)
+    app = BayApp(sit_down(Conversation.of(home), draft), kept)
     status = app.run()
     if app.fault is not None:
         raise app.fault

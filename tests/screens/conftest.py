@@ -12,7 +12,7 @@ from textual.pilot import Pilot
 
 from interview.conversation import Conversation
 from interview.screens.bay.app import BayApp
-from interview.screens.bay.desk import Desk
+from interview.screens.bay.desk import Desk, sit_down
 from interview.session import begin
 from interview.store import Store
 from interview.views.pictures import FULL, Glyphs
@@ -82,13 +82,12 @@ def open_bay(conversation: Conversation, store: Store):  # type: ignore[no-untyp
 
     @asynccontextmanager
     async def opened(
-        width: int = 80, height: int = 24, session: str = "", glyphs: Glyphs = FULL
+        width: int = 80, height: int = 24, session: str = "", glyphs: Glyphs = FULL, looks_ahead: bool = False
     ) -> AsyncIterator[Bay]:
         facts = conversation.base.facts
         draft = store.open(session, facts) if session else store.begin(begin("demo"))
-        app = BayApp(
-            Desk(conversation, draft, conversation.start(draft.session)), store, glyphs=glyphs, blink=False
-        )
+        app = BayApp(sit_down(conversation, draft), store, glyphs=glyphs, blink=False)
+        app.looks_ahead = looks_ahead
         async with app.run_test(size=(width, height), notifications=True, tooltips=True) as pilot:
             bay = Bay(app, pilot)
             await bay.settle()

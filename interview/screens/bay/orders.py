@@ -9,19 +9,37 @@ BAY = (
     Order("bay.unknown", "f2", "unknown", "don't know", "Closes the question: he does not know.", shown=True),
     Order("bay.skip", "f3", "skip", "skip", "Passes the question over; it stays open.", shown=True),
     Order("bay.map", "f4", "map", "questions", "Shows every question; one more key goes to one.", shown=True),
-    Order("bay.standing", "f5", "side('standing')", "standing", "Shows how the candidates stand."),
-    Order("bay.parts", "f6", "side('parts')", "decisions", "Shows what is decided of each club."),
-    Order("bay.pictures", "f7", "side('pictures')", "pictures", "Shows the next picture."),
+    Order("bay.side", "f5", "side", "standing, decisions", "Goes to the standing, then to the decisions."),
+    Order("bay.take", "f6", "take", "decide it myself", "Takes what is looked at into your own hands."),
+    Order("bay.pictures", "f7", "pictures", "pictures", "Shows the next picture."),
     Order("bay.why", "f8", "why", "why", "Gives the reasons of what is looked at.", shown=True),
     Order("bay.sessions", "f9", "sessions", "sessions", "Begins, finds, resumes or copies a session."),
-    Order(
-        "bay.orders",
-        "f10",
-        "orders",
-        "all orders",
-        "Lists everything that can be done; type to find it.",
-        shown=True,
-    ),
-    Order("bay.back", "escape", "home", "back to the line", "Goes back to the line you type on."),
+    Order("bay.orders", "f10", "orders", "more", "Lists everything that can be done.", shown=True),
+    Order("bay.home", "escape", "home", "back to the line", "Goes back to the line you type on."),
+    Order("bay.withdraw", "delete", "withdraw", "take back", "Takes back the answer the cursor is on."),
+    Order("bay.go_on", "", "go_on", "go on asking", "Goes through what was passed over or cannot matter."),
+    Order("bay.note", "", "note", "name or note", "Writes whose fitting this is, to find it by."),
+    Order("bay.club", "", "club", "a club he owns", "Adds a club of his own to the ladder."),
+    Order("bay.units", "", "units", "yards or metres", "Changes how quantities are shown."),
+    Order("bay.look", "f11", "app.look", "sun or dusk", "Changes between dark ink and pale ink."),
+    Order("bay.quit", "ctrl+q", "app.quit", "leave", "Leaves; everything is kept."),
 )
-"""The orders of the bay, by key."""
+"""The orders of the bay."""
+
+WHY = (
+    Order("why.leave", "escape,f8", "leave", "back", "Goes back to the bay.", shown=True),
+    Order("why.why", "1", "look_at(0)", "why", "Shows the ledger of the decision.", shown=True),
+    Order("why.why_not", "2", "look_at(1)", "why not", "Shows a rival's ledger beside it.", shown=True),
+    Order("why.nearly", "3", "look_at(2)", "nearly", "Shows the rules that kept silent.", shown=True),
+    Order("why.rival", "right", "rival(1)", "next rival", "Looks at the next rival.", shown=True),
+    Order("why.rival_before", "left", "rival(-1)", "rival before", "Looks at the rival before."),
+    Order("why.take", "f6", "take", "decide it", "Takes the decision into your own hands.", shown=True),
+)
+"""The orders of the reasons."""
+
+SESSIONS = (
+    Order("sessions.new", "f2", "new", "new", "Begins a session.", shown=True),
+    Order("sessions.copy", "f3", "copy", "copy", "Copies the session and opens the copy.", shown=True),
+    Order("sessions.leave", "escape,f9", "leave", "back", "Goes back to the bay.", shown=True),
+)
+"""The orders of the list of sessions."""

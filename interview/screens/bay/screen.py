@@ -7,73 +7,71 @@ from typing import TYPE_CHECKING, ClassVar
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
-from textual.containers import Horizontal, Vertical
-from textual.content import Content
-from textual.reactive import reactive
+from textual.containers import Horizontal
 from textual.screen import Screen
-from textual.widgets import Input, Static
 from textual.worker import get_current_worker
 
-from interview.conversation import Answered, Event, NotKnown, PassedOver, WentBack, WentOn, WentTo
+from interview.conversation import Answered, Event, NotKnown, PassedOver, WentBack, WentOn, WentTo, Withdrew
 from interview.screens.bay import faces
 from interview.screens.bay.heard import Heard, heard
 from interview.screens.bay.orders import BAY
+from interview.screens.bay.rooms import Rooms
+from interview.screens.bay.side import PANES, SideColumn
+from interview.screens.bay.talk import TalkColumn
+from interview.screens.kit.faces import sentence
 from interview.screens.kit.keybar import KeyBar
-from interview.screens.kit.line import TypeLine
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
-from interview.views.bay import parts_view, standing_view, talk_view
+from interview.views.bay import talk_view
+from interview.views.bay.ahead import AheadView, ahead, ahead_words
 from rules.problems import Problem
 
 if TYPE_CHECKING:
     from interview.conversation import State
-    from interview.screens.bay.app import BayApp
     from interview.screens.bay.desk import Desk, Job, Step
 
 
-class BayScreen(Screen[None]):
+class BayScreen(Rooms, Screen[None]):
     """Leads the conversation, and shows at each answer what has moved."""
 
     CSS_PATH = "screen.tcss"
     AUTO_FOCUS = "#line"
     BINDINGS: ClassVar[list[BindingType]] = bindings(BAY)
 
-    side: reactive[str] = reactive("standing", init=False)
-    """Which pane stands beside the talk where there is room for one: standing, parts or pictures."""
-
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
         self.add_class("side-standing")
 
-    @property
-    def bay(self) -> BayApp:
-        """Return the app."""
-        return self.app  # type: ignore[return-value]
-
     def compose(self) -> ComposeResult:
         """Lay the panes out."""
         yield Pane(id="masthead", classes="-fitting", focusable=False)
         with Horizontal(id="middle"):
-            with Vertical(id="talk"):
-                yield Pane(id="said", at_end=True)
-                yield Pane(id="ask", classes="-fitting", focusable=False)
-                with Horizontal(id="entry"):
-                    yield Static(Content(""), id="prompt", markup=False)
-                    yield TypeLine("an answer, or any question's name", id="line", blink=self.bay.blink)
-                yield Pane(id="reads", classes="-fitting", focusable=False)
-            with Vertical(id="side"):
-                yield Pane(id="standing")
-                yield Pane(id="parts")
-                yield Pane(id="pictures")
+            yield TalkColumn(self._meaning, id="talk", blink=bool(getattr(self.app, "blink", True)))
+            yield SideColumn(id="side")
         yield Pane(id="notice", classes="-fitting", focusable=False)
         yield KeyBar(BAY, id="keys")
 
     def on_mount(self) -> None:
         """Show everything."""
-        self.query_one("#prompt", Static).update(Content(self.bay.glyphs.cursor))
         self.show_talk()
-        self.show_follows()
+        self.side.show(self.desk.state)
+        self._tell_notices()
+        self._look_ahead()
+
+    @property
+    def talk(self) -> TalkColumn:
+        """Return the left column."""
+        return self.query_one("#talk", TalkColumn)
+
+    @property
+    def side(self) -> SideColumn:
+        """Return the right column."""
+        return self.query_one("#side", SideColumn)
+
+    def _meaning(self, line: str) -> Heard:
+        """Return what a typed line means just now."""
+        return heard(self.desk.conversation, self.desk.seen, line)
 
     # What is shown
 
@@ -84,21 +82,18 @@ class BayScreen(Screen[None]):
         name = desk.seen.session.note.split("\n")[0] or desk.draft.id
         kept = "kept" if desk.draft.file.exists() else "nothing kept yet"
         self.query_one("#masthead", Pane).show(faces.masthead(talk, name, kept))
-        self.query_one("#said", Pane).show(faces.said(talk))
-        if not desk.busy:
-            self.query_one("#ask", Pane).show(faces.ask(talk))
+        self.talk.show(talk, busy=desk.busy)
         self.tell(talk.refusal, alert=True)
-
-    def show_follows(self) -> None:
-        """Show what follows from what was said."""
-        state = self.desk.state
-        self.query_one("#standing", Pane).show(faces.standing(standing_view(state.outcome)))
-        view = parts_view(state.outcome, state.session.units)
-        self.query_one("#parts", Pane).show(faces.parts(view, None))
 
     def tell(self, text: str, *, alert: bool = False) -> None:
         """Tell something in the line above the keys."""
-        self.query_one("#notice", Pane).show(faces.sentence(text, "alert" if alert else "dim"))
+        self.query_one("#notice", Pane).show(sentence(text, "alert" if alert else "dim"))
+
+    def _tell_notices(self) -> None:
+        """Tell what became of the file, and what is above all else: cautions for body and claims."""
+        notices = [*self.desk.notices(), *faces.urgent(self.desk.state)]
+        if notices:
+            self.tell(" ".join(f"{one.rstrip('.')}." for one in notices), alert=True)
 
     # What happens
 
@@ -108,6 +103,8 @@ class BayScreen(Screen[None]):
         self.show_talk()
         if job is not None:
             self.run_worker(lambda: self._work(job), thread=True, exclusive=True, group="road")
+        elif not self.desk.busy:
+            self._look_ahead()
 
     def _work(self, job: Job) -> None:
         """Work a job out, away from the keys."""
@@ -124,9 +121,9 @@ class BayScreen(Screen[None]):
         """Show what was worked out, unless something newer has overtaken it."""
         if self.desk.accept(job, state):
             self.show_talk()
-            self.show_follows()
-            for notice in self.desk.notices():
-                self.tell(notice)
+            self.side.show(self.desk.state)
+            self._tell_notices()
+            self._look_ahead()
 
     def _could_not(self, job: Job, sentence: str) -> None:
         """Take a step back that could not be done, and say why."""
@@ -134,100 +131,116 @@ class BayScreen(Screen[None]):
         self.show_talk()
         self.tell(sentence, alert=True)
 
-    @on(Input.Changed, "#line")
-    def _typing(self, event: Input.Changed) -> None:
-        """Show what the line would do."""
-        meant = heard(self.desk.conversation, self.desk.seen, event.value)
-        words = f"{self.bay.glyphs.arrow} {meant.words}" if meant.words else ""
-        self.query_one("#reads", Pane).show(faces.sentence(words, "ghost"))
+    def _look_ahead(self) -> None:
+        """Say what hangs on the question that is up, and find out in the background what it could change."""
+        self.talk.show_ahead(faces.at_stake(talk_view(self.desk.conversation, self.desk.state)))
+        if getattr(self.app, "looks_ahead", True):
+            state = self.desk.state
+            self.run_worker(lambda: self._try_answers(state), thread=True, exclusive=True, group="ahead")
 
-    @on(Input.Submitted, "#line")
-    def _entered(self, event: Input.Submitted) -> None:
-        """Take the line."""
-        meant = heard(self.desk.conversation, self.desk.seen, event.value)
-        step = self._event(meant)
-        if meant.kind == "why":
-            self.action_why()
-        elif meant.kind == "help":
-            self.action_help()
-        elif step is not None and not (self.desk.busy and step.turn is not None):
-            self.step(step)
-        else:
+    def _try_answers(self, state: State) -> None:
+        """Try the answers of the question that is up, away from the keys, until something newer is said."""
+        worker = get_current_worker()
+
+        def overtaken() -> bool:
+            return worker.is_cancelled or self.desk.seen is not state
+
+        found = ahead(self.desk.conversation, state, overtaken)
+        if found is not None and not overtaken():
+            self.app.call_from_thread(self._tell_ahead, found)
+
+    def _tell_ahead(self, found: AheadView) -> None:
+        """Say what the question could change."""
+        if found.question == self.desk.state.asking:
+            self.talk.show_ahead(ahead_words(found))
+
+    @on(TalkColumn.Entered)
+    def _entered(self, event: TalkColumn.Entered) -> None:
+        """Take a line."""
+        meant = event.meant
+        if meant.kind in ("why", "help"):
+            self.call_later(self.action_ask_why if meant.kind == "why" else self.action_help)
+            self.talk.taken(refused=False)
             return
-        if self.desk.seen.refusal is None:
-            event.input.clear()
-        else:
-            event.input.select_all()
+        step = self._event(meant)
+        if step is not None and not (self.desk.busy and step.turn is not None):
+            self.step(step)
+            self.talk.taken(refused=self.desk.seen.refusal is not None)
 
     def _event(self, meant: Heard) -> Event | None:
         """Return what a line stands for."""
         turn, up = self.desk.state.turn, self.desk.state.asking
+        if meant.kind == "nothing":
+            return WentOn(turn) if up is None and not self.desk.busy else None
+        if meant.kind == "back":
+            return WentBack(turn)
+        if not meant.question:
+            return None
         here = turn if meant.question == up else None
-        if meant.kind in ("answer", "unread") and meant.question:
+        if meant.kind in ("answer", "unread"):
             return Answered(meant.question, meant.text, here)
-        if meant.kind == "unknown" and meant.question:
-            return NotKnown(meant.question, here)
-        if meant.kind == "skip" and meant.question:
-            return PassedOver(meant.question, here)
         if meant.kind == "go":
             return WentTo(meant.question)
-        if meant.kind == "nothing" and up is None and not self.desk.busy:
-            return WentOn(turn)
-        return WentBack(turn) if meant.kind == "back" else None
+        return (PassedOver if meant.kind == "skip" else NotKnown)(meant.question, here)
 
-    @on(Pane.Chosen, "#said")
-    def _go_back_to(self, event: Pane.Chosen) -> None:
+    @on(TalkColumn.WentBackTo)
+    def _went_back_to(self, event: TalkColumn.WentBackTo) -> None:
         """Go back to a question that was answered, to revise it."""
-        self.step(WentTo(event.target))
+        self.step(WentTo(event.question))
         self.action_home()
 
-    @on(TypeLine.Left, "#line")
-    def _leave_line(self, event: TypeLine.Left) -> None:
-        """Go up the talk."""
-        if event.by < 0:
-            self.query_one("#said", Pane).focus()
-
-    @on(Pane.Left, "#said")
-    def _leave_said(self, event: Pane.Left) -> None:
-        """Come back down to the line."""
-        if event.by > 0:
-            self.action_home()
+    @on(SideColumn.Opened)
+    def _opened(self, event: SideColumn.Opened) -> None:
+        """Give the reasons of what was chosen."""
+        self.open_why(event.decision, event.rival)
 
     # Orders
 
     def action_home(self) -> None:
         """Go back to the line."""
         self.remove_class("aside")
-        self.query_one("#line", TypeLine).focus()
+        self.talk.home()
 
     def action_unknown(self) -> None:
         """Close the question on the screen: not known."""
-        up = self.desk.state.asking
-        if up is not None:
-            self.step(NotKnown(up, self.desk.state.turn))
+        if self.desk.state.asking is not None:
+            self.step(NotKnown(self.desk.state.asking, self.desk.state.turn))
 
     def action_skip(self) -> None:
         """Pass the question on the screen over."""
-        up = self.desk.state.asking
-        if up is not None:
-            self.step(PassedOver(up, self.desk.state.turn))
+        if self.desk.state.asking is not None:
+            self.step(PassedOver(self.desk.state.asking, self.desk.state.turn))
 
-    def action_side(self, pane: str) -> None:
-        """Show a pane beside the talk, or instead of it, and go to it."""
-        self.side = pane
+    def action_withdraw(self) -> None:
+        """Take back the answer that the cursor is on, or that of the question on the screen."""
+        said = self.query_one("#said", Pane)
+        question = said.chosen if said.has_focus else self.desk.state.asking
+        if question:
+            self.step(Withdrew(question))
+
+    def action_go_on(self) -> None:
+        """Go through what was passed over or cannot matter."""
+        self.step(WentOn(self.desk.state.turn))
+
+    def look_aside(self, name: str) -> None:
+        """Go to a pane of the right column; where there is room for one only, it is that one."""
+        for other in PANES:
+            self.set_class(other == name, f"side-{other}")
         self.add_class("aside")
-        self.query_one(f"#{pane}", Pane).focus()
+        self.side.pane(name).focus()
 
-    def watch_side(self, old: str, new: str) -> None:
-        """Change the pane that stands beside the talk."""
-        self.remove_class(f"side-{old}")
-        self.add_class(f"side-{new}")
+    def action_side(self) -> None:
+        """Go to the standing, and from there to the decisions."""
+        self.look_aside("parts" if self.side.pane("standing").has_focus else "standing")
 
-    def action_why(self) -> None:
+    def action_pictures(self) -> None:
+        """Show the pictures, and from there the next one."""
+        if self.side.pane("pictures").has_focus:
+            self.side.action_sideways(1)
+        else:
+            self.look_aside("pictures")
+
+    def action_ask_why(self) -> None:
         """Say why the question is asked."""
         talk = talk_view(self.desk.conversation, self.desk.state)
         self.tell(talk.ask.why if talk.ask else talk.ending)
-
-    def action_help(self) -> None:
-        """Show every key."""
-        self.tell(" ".join(f"{one.key_name} {one.label}," for one in BAY))

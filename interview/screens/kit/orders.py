@@ -37,7 +37,9 @@ class Order:
     def key_name(self) -> str:
         """Return its first key as it is printed on a keyboard."""
         first = self.key.split(",")[0]
-        return first.upper() if first.startswith("f") and first[1:].isdigit() else first.capitalize()
+        if first.startswith("f") and first[1:].isdigit():
+            return first.upper()
+        return {"escape": "Esc", "delete": "Del"}.get(first, first.capitalize())
 
 
 def bindings(orders: Iterable[Order], *, priority: bool = False) -> list[BindingType]:

@@ -107,13 +107,16 @@ class Pane(ScrollView, can_focus=True):
 
     def _repaint(self) -> None:
         """Paint for the width there is now, keep the cursor where it was, and look at the end if wanted."""
-        width = self.scrollable_content_region.width
+        width, height = self.content_size
         if width <= 0 or not self.is_attached:
             return
         self._width = width
         self._rows = self._paint(width)
+        if len(self._rows) > height and not self.has_class("-fitting"):
+            width = max(1, width - self.scrollbar_size_vertical)
+            self._rows = self._paint(width)
         if self._at_end:
-            self._rows = (Row(),) * (self.size.height - len(self._rows)) + self._rows
+            self._rows = (Row(),) * (height - len(self._rows)) + self._rows
         self.virtual_size = Size(width, len(self._rows))
         found = [target for _, target in targets(self._rows)]
         if self.chosen not in found:
@@ -128,7 +131,7 @@ class Pane(ScrollView, can_focus=True):
 
     def on_resize(self, event: events.Resize) -> None:
         """Paint again for another width."""
-        if self._at_end or self.scrollable_content_region.width != self._width:
+        if self._at_end or self.content_size.width != self._width:
             self._repaint()
 
     def on_focus(self) -> None:
@@ -187,19 +190,20 @@ class Pane(ScrollView, can_focus=True):
         plain = self.get_component_rich_style("ink--plain")
         if not 0 <= at < len(self._rows):
             return Strip.blank(width, plain)
-        segments = list(self._segments(self._rows[at]))
+        segments = self._segments(
+            self._rows[at], first=not at or self._rows[at - 1].target != self._rows[at].target
+        )
         return Strip(segments).adjust_cell_length(width, plain)
 
-    def _segments(self, one: Row) -> list[Segment]:
-        """Return a row as styled text, with the cursor before it where it stands."""
+    def _segments(self, one: Row, *, first: bool) -> list[Segment]:
+        """Return a row as styled text, with the cursor before the first row of what it stands on."""
         signs = glyphs_of(self.app)
         here = self.has_focus and bool(one.target) and one.target == self.chosen
         style = self.get_component_rich_style
         made = []
         if self._gutter:
-            made.append(
-                Segment(f"{signs.cursor} " if here else "  ", style("ink--cursor" if here else "ink--plain"))
-            )
+            mark = (f"{signs.cursor} ", "ink--cursor") if here and first else ("  ", "ink--plain")
+            made.append(Segment(mark[0], style(mark[1])))
         for text, role in one.inks:
             shown = text if signs.fine else seven_bit(text)
             made.append(Segment(shown, style(f"ink--{'strong' if here and role == 'dim' else role}")))

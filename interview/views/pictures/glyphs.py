@@ -42,6 +42,10 @@ class Glyphs:
     second: str
     """Another value on the same axis."""
     pivot: str
+    poise: str
+    """Where a club balances."""
+    half_tone: str
+    """Between a dot and a full tone."""
     fine: bool
     """Whether there are dots finer than a cell."""
     cursor: str
@@ -59,7 +63,7 @@ FULL = Glyphs(
     leads="◆", could_win="◇", beaten="·", out="×",
     bar_for="█", half_for="▌", bar_against="▓", half_against="▐",
     axis="│", across="─", down="│", dot="·",
-    band="━", band_left="┣", band_right="┫", point="●", second="○", pivot="▲",
+    band="━", band_left="┣", band_right="┫", point="●", second="○", pivot="▲", poise="△", half_tone="▒",
     fine=True, cursor="▸", more="…", arrow="→", minus="−", times="×", yes="✓", pen="✎",
 )  # fmt: skip
 """Signs for a terminal that can."""
@@ -68,7 +72,7 @@ PLAIN = Glyphs(
     leads="*", could_win="+", beaten=".", out="x",
     bar_for="#", half_for="-", bar_against="=", half_against="-",
     axis="|", across="-", down="|", dot=".",
-    band="=", band_left="[", band_right="]", point="#", second="o", pivot="^",
+    band="=", band_left="[", band_right="]", point="#", second="o", pivot="^", poise="A", half_tone="-",
     fine=False, cursor=">", more="~", arrow=">", minus="-", times="x", yes="+", pen="!",
 )  # fmt: skip
 """Signs of seven bits."""

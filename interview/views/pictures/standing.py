@@ -23,7 +23,7 @@ def standing_rows(view: StandingView, width: int, glyphs: Glyphs) -> Picture:
         return wrapped(view.nothing, width, "alert")
     scale = max((max(one.speaks_for, -one.speaks_against) for one in view.candidates), default=1)
     short = _longest(view, short=False) + _NUMBER + 2 + _LEAST_BAR > width
-    name = max(4, min(_longest(view, short=short), width - _NUMBER - 2 - _LEAST_BAR))
+    name = max(4, min(_longest(view, short=short) + 1, width - _NUMBER - 2 - _LEAST_BAR))
     rows = [_candidate(one, scale, name, width, glyphs, short=short) for one in view.candidates]
     if view.more:
         rows.append(row(Ink(clipped(f"and {view.more} more behind", width), "dim")))
@@ -56,3 +56,16 @@ def standing_line(view: StandingView, glyphs: Glyphs) -> str:
     ahead = "" if view.margin is None else f"{points_text(view.margin, glyphs, sign=False)} ahead"
     firm = "taken by you" if view.by_hand else "settled" if view.settled else "not settled"
     return f"{firm}, {ahead}" if ahead else firm
+
+
+def standing_key(glyphs: Glyphs) -> Row:
+    """Return what the signs of the standing mean."""
+    pairs = (
+        (glyphs.leads, "leads"),
+        (glyphs.could_win, "could still win"),
+        (glyphs.beaten, "beaten"),
+        (glyphs.out, "ruled out"),
+    )
+    return row(
+        *(piece for sign, word in pairs for piece in (Ink(f"{sign} ", "strong"), Ink(f"{word}   ", "dim")))
+    )

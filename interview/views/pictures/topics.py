@@ -79,7 +79,7 @@ def _word(question: QuestionView) -> str:
     """Return how a question without an answer stands."""
     words = {
         "needless": "cannot matter",
-        "skipped": "passed over",
+        "skipped": "skipped",
         "hidden": "does not apply",
         "open": "open",
     }
@@ -90,7 +90,7 @@ def topic_key(glyphs: Glyphs) -> Row:
     """Return what the signs of the map mean."""
     pairs = (
         (glyphs.known, "known"), (glyphs.closed, "not known"), (glyphs.open, "open"),
-        (glyphs.skipped, "passed over"), (glyphs.needless, "cannot matter"), (glyphs.dormant, "not in use"),
+        (glyphs.skipped, "skipped"), (glyphs.needless, "cannot matter"), (glyphs.dormant, "not in use"),
     )  # fmt: skip
     return row(
         *(piece for sign, word in pairs for piece in (Ink(f"{sign} ", "strong"), Ink(f"{word}   ", "dim")))

@@ -1,0 +1,92 @@
+"""A club he owns, read from one typed line: `his 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked`."""
+
+from __future__ import annotations
+
+import re
+
+from interview.text import one_line
+from rules.problems import Problem
+from rules.units import UnitError, parse
+
+_LIKED = {
+    "liked": "yes", "likes it": "yes", "likes": "yes", "disliked": "no", "hates it": "no", "not liked": "no",
+    "so so": "so_so", "so-so": "so_so",
+}  # fmt: skip
+_ADDS = re.compile(r"^(?:can add|takes|room for)\s+(.+)$", re.IGNORECASE)
+_FIELDS = (("loft", "deg"), ("length", "in"), ("total", "g"), ("carry", "yd"), ("swing_weight", "points"))
+
+
+class ClubProblem(Problem):
+    """A typed club that cannot be read."""
+
+
+def read_club(text: str) -> dict[str, object]:
+    """Read a club from a line of parts with commas, the name first; ClubProblem says what is wanted."""
+    name, *parts = [part.strip() for part in one_line(text, 400).split(",")]
+    if not name:
+        raise ClubProblem("a club wants a name first, such as 'his 3-wood'")
+    club: dict[str, object] = {"name": name, "kind": "hybrid" if "hybrid" in text.lower() else "fairway"}
+    for part in parts:
+        if part and part.lower() not in ("hybrid", "fairway", "fairway wood"):
+            field, value = _field(part)
+            club[field] = value
+    return club
+
+
+def _field(part: str) -> tuple[str, object]:
+    """Return what one part of the line tells: which field, and its value as a session holds it."""
+    if part.lower() in _LIKED:
+        return "liked", _LIKED[part.lower()]
+    adds = _ADDS.match(part)
+    if adds:
+        _checked(adds.group(1), "g")
+        return "can_add", adds.group(1)
+    measured = part.lower().endswith(" measured")
+    plain = part[: -len(" measured")] if measured else part
+    if not re.search(r"\d\s*$", plain) or plain[:1].isalpha():
+        for field, symbol in _FIELDS:
+            if _fits(plain, symbol):
+                how = {
+                    "value": plain,
+                    "how": "measured" if measured else "stamped" if field == "loft" else "said",
+                }
+                return field, how if field in ("loft", "carry") else plain
+    raise ClubProblem(f"'{one_line(part, 40)}' wants a unit: deg, in, g, yd, or a swing weight such as D2")
+
+
+def _fits(text: str, symbol: str) -> bool:
+    """Return whether a text is a quantity of the kind of a unit; yards and inches are told apart."""
+    lengths = {"in": ("in", '"', "inch", "inches", "cm"), "yd": ("yd", "yds", "yard", "yards", "m", "metres")}
+    ends = lengths.get(symbol)
+    if ends is not None and not text.lower().rstrip().endswith(ends):
+        return False
+    try:
+        parse(text, symbol)
+    except UnitError:
+        return False
+    return True
+
+
+def _checked(text: str, symbol: str) -> None:
+    """Refuse what is no quantity of the kind of a unit."""
+    try:
+        parse(text, symbol)
+    except UnitError as error:
+        raise ClubProblem(str(error)) from None
+
+
+def reading(text: str) -> tuple[str, bool]:
+    """Return how a typed club is understood, and whether it can be taken."""
+    if not text.strip():
+        return "", False
+    try:
+        club = read_club(text)
+    except ClubProblem as problem:
+        return str(problem), False
+    told = [f"{key.replace('_', ' ')} {_plain(value)}" for key, value in club.items() if key != "name"]
+    return f"{club['name']}: {', '.join(told)}", True
+
+
+def _plain(value: object) -> str:
+    """Return a value without its table."""
+    return str(value["value"]) if isinstance(value, dict) else str(value).replace("_", " ")

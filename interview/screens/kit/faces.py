@@ -1,0 +1,46 @@
+"""Painters that every screen uses."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from interview.views.pictures.ink import Ink, Picture, Role, Row, clipped, padded, row, wrapped
+
+if TYPE_CHECKING:
+    from interview.screens.kit.orders import Order
+    from interview.screens.kit.pane import Painter
+    from interview.views.pictures import Glyphs
+
+
+def heading(text: str) -> Painter:
+    """Return the painter of a heading."""
+    return lambda width, glyphs: (row(Ink(clipped(f" {text}", width), "head")),)
+
+
+def sentence(text: str, role: Role = "plain") -> Painter:
+    """Return the painter of one sentence; an empty row where there is none."""
+
+    def paint(width: int, glyphs: Glyphs) -> Picture:
+        return wrapped(text, width, role) if text else (Row(),)
+
+    return paint
+
+
+def order_list(orders: Sequence[Order]) -> Painter:
+    """Return the painter of a list of orders: key, name, and what each does."""
+
+    def paint(width: int, glyphs: Glyphs) -> Picture:
+        rows = []
+        for one in orders:
+            key = one.key_name if one.key else ""
+            lead = (
+                Ink(padded(key, 8), "key"),
+                Ink(padded(one.label, min(22, max(4, width // 3))), "strong"),
+                " ",
+            )
+            used = sum(len(piece if isinstance(piece, str) else piece.text) for piece in lead)
+            rows.append(row(*lead, Ink(clipped(one.help, max(1, width - used)), "dim"), target=one.id))
+        return tuple(rows)
+
+    return paint

@@ -1,0 +1,152 @@
+"""The face of a club to scale: where the ball is met on each lie, and where he strikes it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from interview.views.pictures.ink import Ink, Picture, Row, clipped, fitted, padded, row
+from rules.units import words
+
+if TYPE_CHECKING:
+    from interview.views.pictures.glyphs import Glyphs
+    from rules.units import System
+
+_HALF = 0.030
+"""How far the picture reaches toward toe and heel from the middle of the face, m."""
+_RULER = 6
+"""Cells of the ruler at the left."""
+
+
+@dataclass(frozen=True, slots=True)
+class Met:
+    """Where the ball is met on one lie: up the face, m."""
+
+    name: str
+    share: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One strike: from the middle toward the toe, and up the face from its leading edge, m."""
+
+    toe: float
+    up: float
+
+
+@dataclass(frozen=True, slots=True)
+class FaceView:
+    """A face with what happens on it. All lengths up the face from its leading edge, m."""
+
+    name: str
+    height: float
+    centre: float
+    """Where the centre of mass projects."""
+    lies: tuple[Met, ...]
+    marks: tuple[Mark, ...]
+    pattern: tuple[float, float, float, float]
+    """His strikes: mean and spread toward the toe, mean and spread up, from where the lies put the ball."""
+    toe_is_right: bool
+    """Whether the toe is on the right, looking at the face: for a right-hander's club it is on the left."""
+    system: System
+    usual: bool = False
+    """Whether a usual head stands in for one nobody measured."""
+
+
+def face_rows(view: FaceView, width: int, glyphs: Glyphs, high: int = 14) -> Picture:
+    """Return the face in `width` cells and about `high` rows, lies named at its right if there is room."""
+    top = max([view.height, *(mark.up for mark in view.marks)])
+    step = max(0.002, top / max(3, high - 3))
+    across = max(3, min(width - _RULER, round(4 * _HALF / step)))
+    grid = _Grid(view, step, across)
+    rows = [_line(grid, line, width, glyphs) for line in range(max(grid.edge, round(top / step)), -1, -1)]
+    return (_title(view, width), *rows, _foot(view, across, width, glyphs))
+
+
+@dataclass(frozen=True, slots=True)
+class _Grid:
+    """A face cut into cells: so many metres a row, so many cells across."""
+
+    view: FaceView
+    step: float
+    across: int
+
+    @property
+    def edge(self) -> int:
+        """Return the row of the top of the face."""
+        return round(self.view.height / self.step)
+
+    def row_of(self, up: float) -> int:
+        """Return the row of a height up the face."""
+        return round(up / self.step)
+
+    def toe(self, column: int) -> float:
+        """Return how far toward the toe a column lies, m."""
+        side = ((column + 0.5) / self.across * 2 - 1) * _HALF
+        return side if self.view.toe_is_right else -side
+
+    def share(self, line: int) -> float:
+        """Return how many of his balls are met at a row, as a share of all."""
+        met = 0.0
+        for lie in self.view.lies:
+            first, last = self.row_of(lie.low), self.row_of(lie.high)
+            if first <= line <= last:
+                met += lie.share / (last - first + 1)
+        return met
+
+
+def _title(view: FaceView, width: int) -> Row:
+    """Return what is drawn, in words."""
+    usual = ", a usual head" if view.usual else ""
+    text = f"{view.name}: face {words(view.height, 'mm', view.system)}{usual}"
+    return row(Ink(clipped(text, width), "strong"))
+
+
+def _line(grid: _Grid, line: int, width: int, glyphs: Glyphs) -> Row:
+    """Return one row of the face: its ruler, the face itself, and the lies that meet it here."""
+    view, middle = grid.view, grid.row_of(grid.view.centre)
+    ruler = f"{line * grid.step * 1000:.0f}" if line in (0, grid.edge, middle) else ""
+    pieces = [Ink(padded(ruler, _RULER - 1, right=True) + " ", "rule")]
+    pieces += (_cell(grid, column, line, glyphs) for column in range(grid.across))
+    names = [
+        f"{lie.name} {lie.share * 100:.0f} %"
+        for lie in view.lies
+        if grid.row_of((lie.low + lie.high) / 2) == line
+    ]
+    if line == middle:
+        names.insert(0, "centre of mass")
+    room = width - _RULER - grid.across - 1
+    if room > 6 and names:
+        pieces += [Ink(" "), Ink(clipped(", ".join(names), room), "dim")]
+    return fitted(row(*pieces), width)
+
+
+def _cell(grid: _Grid, column: int, line: int, glyphs: Glyphs) -> Ink:
+    """Return one cell: a mark, the centre of mass, an edge, or the tone of how often the ball is met here."""
+    view, toe, half = grid.view, grid.toe(column), _HALF / grid.across
+    if any(abs(mark.toe - toe) <= half and grid.row_of(mark.up) == line for mark in view.marks):
+        return Ink(glyphs.times, "mark")
+    if line == grid.row_of(view.centre) and abs(toe) <= half * 2 and toe >= 0:
+        return Ink(glyphs.leads, "pick")
+    if line in (0, grid.edge):
+        return Ink(glyphs.across, "rule")
+    if abs(toe - view.pattern[0]) > view.pattern[1] or line > grid.edge:
+        return Ink(" ")
+    share = grid.share(line)
+    full = glyphs.bar_against
+    return Ink(
+        full if share >= 0.15 else glyphs.half_tone if share >= 0.05 else glyphs.dot if share else " ",
+        "against",
+    )
+
+
+def _foot(view: FaceView, across: int, width: int, glyphs: Glyphs) -> Row:
+    """Return which side is which, and what the signs say."""
+    left, right = ("heel", "toe") if view.toe_is_right else ("toe", "heel")
+    sides = f"{left}{' ' * max(1, across - len(left) - len(right))}{right}"
+    marks = f"  {glyphs.times} his marks" if view.marks else ""
+    tone = f"  {glyphs.bar_against} where the ball is met"
+    room = width - _RULER - across
+    return row(" " * _RULER, Ink(sides, "rule"), Ink(clipped(marks + tone, max(0, room)), "dim"))
