@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
-import os
-import stat
-import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
 from interview.store.faults import Busy, CannotKeep
+from rules.whole_file import replace_content, sweep
+
+__all__ = ["digest", "locked", "private_folder", "replace_file", "sweep", "text_digest"]
 
 _PATIENCE = 5.0
 """Seconds to wait for another writer; a save takes milliseconds."""
@@ -41,53 +41,13 @@ def private_folder(folder: Path) -> None:
 def replace_file(file: Path, text: str) -> None:
     """Replace a file's content in one step: a kill at any moment leaves the old text or the new one.
 
-    A temporary file beside it is written and brought to the disk, takes the old file's mode, and is
-    renamed over it; then the folder is brought to the disk. A symbolic link keeps pointing where it
-    did. Raises CannotKeep, with the old file untouched.
+    Its mode is kept, a new one is its owner's alone, and a symbolic link keeps pointing where it did.
+    Raises CannotKeep, with the old file untouched.
     """
-    target = file.resolve()
     try:
-        _replace(target, text.encode())
+        replace_content(file.resolve(), text.encode(), _PRIVATE_FILE)
     except OSError as error:
         raise CannotKeep(file, error) from None
-
-
-def _replace(target: Path, content: bytes) -> None:
-    mode = stat.S_IMODE(target.stat().st_mode) if target.exists() else _PRIVATE_FILE
-    handle, temporary = tempfile.mkstemp(prefix=_prefix(target), suffix=".tmp", dir=target.parent)
-    try:
-        with os.fdopen(handle, "wb") as out:
-            out.write(content)
-            out.flush()
-            os.fsync(out.fileno())
-        os.chmod(temporary, mode)
-        os.replace(temporary, target)
-    except BaseException:
-        with contextlib.suppress(OSError):
-            os.unlink(temporary)
-        raise
-    _sync_folder(target.parent)
-
-
-def _prefix(target: Path) -> str:
-    return f".{target.name}."
-
-
-def _sync_folder(folder: Path) -> None:
-    """Bring a renaming to the disk, on systems that let a folder be opened."""
-    with contextlib.suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
-
-
-def sweep(file: Path) -> None:
-    """Take away what killed writers left beside a file; call it with the lock held."""
-    for left in file.parent.glob(f"{_prefix(file)}*.tmp"):
-        with contextlib.suppress(OSError):
-            left.unlink()
 
 
 @contextlib.contextmanager

@@ -158,7 +158,7 @@ class _Facts:
 
 
 def _failing(judge: Judge) -> float:
-    """Return how far the count of balls that get up falls short of enough: 0 to 1, and 0 where nobody counted."""
+    """Return how far the count of balls that get up falls short of enough, 0 to 1; 0 if nobody counted."""
     counted = judge.golfer.known["airborne_of_six"]
     if counted.value is None:
         return 0.0

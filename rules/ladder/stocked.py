@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from rules.ladder.assembly import assemble, impact_mass
+from rules.ladder.assembly import impact_mass
 from rules.ladder.decide import Decided, Place, decide
 from rules.ladder.flown import flown
 from rules.ladder.options import by_loft
 from rules.ladder.rung import Rung, Spec, trade_name
 from rules.problems import Problem
+from rules.shelf import on_bench
 from rules.units import parse
 
 if TYPE_CHECKING:
@@ -98,8 +99,8 @@ def specify(judge: Judge, made: Decided) -> Spec:
 
 
 def bare_club(judge: Judge, head: Head, shaft: Shaft, grip: Grip, length: float, tip_extra: float) -> Build:
-    """Return a club with empty ports on paper, put together once; raises what `assemble` raises."""
+    """Return a club with empty ports on paper, put together once; raises what the bench raises."""
     return judge.house.once(  # type: ignore[no-any-return]
         ("built", head.id, shaft.id, grip.id, length, tip_extra),
-        lambda: assemble(judge.shelf, head, shaft, grip, length=length, tip_extra=tip_extra),
+        lambda: on_bench.club(head, shaft, grip, length, judge.shelf, tip_extra),
     )

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import contextlib
-import os
-import stat
 from collections.abc import Iterator
 from pathlib import Path
 
 from rules.problems import Problem
+from rules.whole_file import replace_content, sweep
 
 PATIENCE = 5.0
 """How long a writer waits for another (s); a save takes milliseconds."""
@@ -52,38 +51,14 @@ def only_writer(folder: Path) -> Iterator[None]:
 
 
 def replace_file(file: Path, text: str) -> None:
-    """Replace a file's text in one step: a kill at any moment leaves the old text or the new one.
+    """Replace a file's text in one step; call it with the lock held.
 
-    Call it with the lock held: the temporary name beside the file is fixed, so that what a killed writer
-    left is written over. Mode and symbolic link are kept. Raises CannotWrite, the old file untouched.
+    Mode and symbolic link are kept, and what a killed writer left is swept. Raises CannotWrite, the
+    old file untouched.
     """
     target = file.resolve()
-    temporary = target.with_name(f".{target.name}.tmp")
     try:
-        mode = stat.S_IMODE(target.stat().st_mode) if target.exists() else 0o644
-        _write_through(temporary, text, mode)
-        os.replace(temporary, target)
-        _sync_folder(target.parent)
+        sweep(target)
+        replace_content(target, text.encode(), 0o644)
     except OSError as error:
-        with contextlib.suppress(OSError):
-            temporary.unlink()
         raise CannotWrite(file, error) from None
-
-
-def _write_through(file: Path, text: str, mode: int) -> None:
-    """Write a file and wait until it is on the disk."""
-    with file.open("w", encoding="utf-8", newline="\n") as out:
-        out.write(text)
-        out.flush()
-        os.chmod(file, mode)
-        os.fsync(out.fileno())
-
-
-def _sync_folder(folder: Path) -> None:
-    """Wait until a renaming is on the disk, on systems that let a folder be opened."""
-    with contextlib.suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)

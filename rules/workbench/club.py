@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 from rules.bench import ports
 from rules.engine import Candidate
 from rules.facts.known import Known, views
-from rules.ladder.assembly import assemble
 from rules.ladder.stocked import bare_club
+from rules.shelf import on_bench
 from rules.workbench.mass import plan_mass
 
 if TYPE_CHECKING:
@@ -67,7 +67,7 @@ def finish(base: RuleBase, shelf: Shelf, golfer: Golfer, role: str, rung: Rung) 
     spec = rung.spec
     if spec.head is None or spec.shaft is None or spec.grip is None:
         return _own(base, role, rung)
-    bare = assemble(shelf, spec.head, spec.shaft, spec.grip, length=spec.length, tip_extra=spec.tip_extra)
+    bare = on_bench.club(spec.head, spec.shaft, spec.grip, spec.length, shelf, spec.tip_extra)
     choice, towards = _direction(base, rung, bare.need(spec.balance))
     made = plan_mass(bare, spec.head, shelf.pieces, spec.balance, DIRECTIONS[towards])
     facts = {**_bench_facts(base, rung, "yes"), **_sum_facts(base, made.needed, made.left)}

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Literal
 from rules.bench.balance import HEAVIEST, mass_per_point
 from rules.bench.problems import BenchProblem
 from rules.bench.tip import fit
-from rules.ladder.assembly import assemble
+from rules.shelf import on_bench
 from rules.units import parse
 from rules.workbench.mass import WITHIN, plan_mass
 
@@ -100,10 +100,9 @@ class _Seeking:
         assert spec.grip is not None
         chosen = head or spec.head
         try:
-            bare = assemble(
-                self.shelf, chosen, spec.shaft, grip or spec.grip,
-                length=length or spec.length, tip_extra=spec.tip_extra,
-            )  # fmt: skip
+            bare = on_bench.club(
+                chosen, spec.shaft, grip or spec.grip, length or spec.length, self.shelf, spec.tip_extra
+            )
             return plan_mass(bare, chosen, self.shelf.pieces, spec.balance, self.club.towards)
         except BenchProblem:
             return None

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from rules.bench.balance import FULCRUM, POINT
 from rules.bench.build import Build, up_shaft
 from rules.fitting import Outcome, load_house
-from rules.ladder.assembly import assemble
+from rules.shelf import on_bench
 from rules.shelf.parts import Head, Piece, Port
 from rules.units import parse
 from rules.workbench.club import DIRECTIONS
@@ -27,7 +27,7 @@ SHAFT, GRIP = SHELF.shaft("even-64"), SHELF.grip("cord-48")
 
 
 def bare(head: Head = HEAD, length: float = 41.5) -> Build:
-    return assemble(SHELF, head, SHAFT, GRIP, length=length * INCH)
+    return on_bench.club(head, SHAFT, GRIP, length * INCH, SHELF)
 
 
 def with_ports(*ports: Port) -> Head:
@@ -140,7 +140,7 @@ def test_the_demo_stock_comes_within_half_a_point(head: Head, length: int, point
     """With half-gram pieces and ports neither empty nor full, every target is met."""
     shaft = max((one for one in SHELF.shafts if one.made_for == head.kind), key=lambda one: one.raw_length)
     assume(length / 4 * INCH + 2 * INCH < shaft.raw_length)
-    build = assemble(SHELF, head, shaft, GRIP, length=length / 4 * INCH)
+    build = on_bench.club(head, shaft, GRIP, length / 4 * INCH, SHELF)
     got = plan_mass(build, head, SHELF.pieces, points / 2, DIRECTIONS[side])
     if 0 <= got.needed <= head.capacity - 2 * GRAM:
         assert abs(got.left) <= WITHIN

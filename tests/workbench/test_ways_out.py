@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from rules.fitting import House, Outcome
-from rules.ladder.assembly import assemble
+from rules.shelf import on_bench
 from rules.units import parse
 from rules.workbench import Club, finish
 from rules.workbench.mass import WITHIN, added
@@ -36,7 +36,7 @@ def rebuilt(house: House, club: Club, way: WayOut) -> float:
     head = shelf.head(way.name) if way.kind == "other_head" else spec.head
     grip = shelf.grip(way.name) if way.kind == "other_grip" else spec.grip
     length = way.amount if way.kind in ("longer", "shorter") else spec.length
-    build = assemble(shelf, head, spec.shaft, grip, length=length, tip_extra=spec.tip_extra)
+    build = on_bench.club(head, spec.shaft, grip, length, shelf, spec.tip_extra)
     return build.with_added(*added(head, way.plan.plan)).reading.points
 
 
