@@ -1,1 +1,1 @@
-"""The sheets a golfer and a workshop take away."""
+"""The two sheets on paper: the golfer's and the workshop's, each as text and as one page of HTML."""

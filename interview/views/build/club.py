@@ -10,16 +10,15 @@ from rules.bench.loft import EffectiveLoft, effective_loft
 from rules.bench.tip import fit
 from rules.workbench.altered import Alteration, alteration
 from rules.workbench.counting import Count, both_counts
-from rules.workbench.ways_out import WayOut, ways_out
 
 if TYPE_CHECKING:
     from interview.views.build.built import BuiltView
     from interview.views.club import ClubView
     from rules.bench.cuts import Cuts
     from rules.bench.tip import TipFit
-    from rules.shelf import Shelf
     from rules.shelf.parts import Grip, Head, Shaft
     from rules.workbench import Club
+    from rules.workbench.ways_out import WayOut
 
 _WRAPS_A_SIZE = 4
 """Layers of build-up tape that make a grip one size larger: 1/64 in each, 1/16 in a size (from memory)."""
@@ -66,13 +65,16 @@ class BuildClub:
     """What every screen shows of it."""
     parts: PartsView | None
     """None for one of his own clubs, of whose parts nothing is known."""
-    ways: tuple[WayOut, ...]
-    """What else would bring it to its target; empty where it is near enough."""
     alteration: Alteration | None
     """The work on one of his own clubs; None where there is none."""
     built: BuiltView
     ruler: float
     """What the bench ruler reads at its playing length, m."""
+
+    @property
+    def ways(self) -> tuple[WayOut, ...]:
+        """What else would bring it to its target; empty where it is near enough."""
+        return self.view.bench.ways if self.view.bench is not None else ()
 
     @property
     def is_his_own(self) -> bool:
@@ -125,12 +127,11 @@ def _assumed(head: Head, shaft: Shaft, grip: Grip) -> tuple[str, ...]:
     )
 
 
-def build_club(club: Club, view: ClubView, built: BuiltView, before: Shelf, ruler_offset: float) -> BuildClub:
-    """Return one club at the bench; `before` is the shelf without what the other club takes."""
+def build_club(club: Club, view: ClubView, built: BuiltView, ruler_offset: float) -> BuildClub:
+    """Return one club at the bench; `ruler_offset` is what the bench ruler reads short, m."""
     return BuildClub(
         view=view,
         parts=parts_view(club),
-        ways=ways_out(before, club),
         alteration=alteration(club.rung),
         built=built,
         ruler=club.rung.spec.length - ruler_offset,

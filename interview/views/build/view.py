@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from interview.views.build.built import built_view
 from interview.views.build.club import BuildClub, build_club
-from interview.views.club import club_view
+from interview.views.club import club_views
 from rules.bench.cure import hold_time
 from rules.bench.problems import BenchProblem
 from rules.units import UNITS
@@ -79,14 +79,8 @@ def build_view(outcome: Outcome) -> BuildView:
     clubs, shelf = outcome.clubs, outcome.house.shelf
     left, shop = left_after(shelf, clubs), shelf.shop
     made = tuple(
-        build_club(
-            club,
-            club_view(club, outcome.rungs),
-            built_view(outcome, club, left),
-            left_after(shelf, [other for other in clubs if other is not club]),
-            shop.calibration.ruler_offset,
-        )
-        for club in clubs
+        build_club(club, view, built_view(outcome, club, left), shop.calibration.ruler_offset)
+        for club, view in zip(clubs, club_views(outcome), strict=True)
     )
     return BuildView(
         clubs=made,

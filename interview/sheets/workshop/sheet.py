@@ -1,0 +1,117 @@
+"""The workshop's sheet put together: every line of the build, and what stands beside it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from interview.sheets.paper import Block, Note, Stamp, Table
+from interview.sheets.workshop.notes import (
+    calibration_note,
+    counting_table,
+    cure_note,
+    matching_note,
+    parts_list,
+    rules_note,
+    shortened_notes,
+    stock_note,
+    ways_notes,
+)
+from interview.sheets.workshop.parts import head_block, length_block, shaft_block
+from interview.sheets.workshop.readings import built_notes
+from interview.sheets.workshop.sums import mass_block, port_block, sum_block
+from interview.views.outcome_text.quantities import degrees
+
+if TYPE_CHECKING:
+    from interview.views.build import BuildClub, BuildView
+    from interview.views.outcome import OutcomeView
+
+CHECKS = (
+    "Tip abraded and bore clean; insertion depth marked",
+    "Shaft seated to its mark; ferrule flush",
+    "Face square to grip, grip straight",
+    "Pieces seated; torque set: ______",
+    "Adhesive ____________ glued: date ______ time ______",
+    "Out of cure: date ______ time ______",
+    "Head pulled and twisted by hand: holds",
+    "Length, scale, knife edge, gauge: read",
+    "Torque again after the first range session",
+)
+"""What is ticked and initialled before a club leaves, in order."""
+_TOPICS = ("body", "bench")
+"""Cautions that belong on a bench; what the rules of the game say stands in a note of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class WorkshopSheet:
+    """The sheet for the bench, ready to be written as text or as a page."""
+
+    stamp: Stamp
+    titles: tuple[str, ...]
+    """One for each club."""
+    blocks: tuple[Block, ...]
+    counts: Table | None
+    """Both ways of counting; None where no parts are known."""
+    beside: tuple[Note, ...]
+    """Shortening, matching, what the sums lean on."""
+    built: tuple[Note, ...]
+    """What would bring a club to its target, and what the readings say."""
+    below: tuple[Note, ...]
+    """Cure, rules, stock."""
+    checks: tuple[str, ...]
+    cautions: tuple[str, ...]
+    nothing: str
+    """Why there is nothing to build; empty where there is."""
+    tray: str
+    """Pieces that both clubs take."""
+
+
+def workshop_sheet(view: BuildView, outcome: OutcomeView, stamp: Stamp) -> WorkshopSheet:
+    """Return the sheet of an outcome; without a pair it says why and has no lines."""
+    cautions = tuple(dict.fromkeys(one.text for one in outcome.cautions if one.topic in _TOPICS))
+    if not view.clubs:
+        why = tuple(dict.fromkeys(one.text for one in outcome.ruled_out))
+        return WorkshopSheet(
+            stamp, (), (), None, (), (), (Note("WHY", why),), (), cautions, "No pair can be built.", ""
+        )
+    system = outcome.system
+    matching, stock = matching_note(view), stock_note(view)
+    return WorkshopSheet(
+        stamp=stamp,
+        titles=tuple(map(_title, view.clubs)),
+        blocks=_blocks(view, outcome),
+        beside=tuple(
+            note
+            for note in (*shortened_notes(view), matching, calibration_note(view, system))
+            if note is not None
+        ),
+        built=(*ways_notes(view, system), *built_notes(view, system)),
+        counts=counting_table(view),
+        below=tuple(n for n in (stock, cure_note(view, system), rules_note(view, system)) if n is not None),
+        checks=CHECKS if view.work else (),
+        cautions=cautions,
+        nothing="" if view.work else "Both clubs are his own and stay as they are: nothing is built.",
+        tray=parts_list(view.bills),
+    )
+
+
+def _blocks(view: BuildView, outcome: OutcomeView) -> tuple[Block, ...]:
+    """Return the lines of the build; of clubs that stay as they are only what may be measured."""
+    clubs, system = view.clubs, outcome.system
+    if not view.work:
+        return (length_block(clubs, system), sum_block(clubs, system))
+    return (
+        head_block(clubs, system),
+        shaft_block(clubs, system),
+        length_block(clubs, system),
+        port_block(clubs, system),
+        mass_block(clubs, system),
+        sum_block(clubs, system),
+    )
+
+
+def _title(club: BuildClub) -> str:
+    """Name a club as a bench does."""
+    view = club.view
+    whose = "" if view.owned is None else " (his own)"
+    return f"{view.role.upper()}: {view.label}, {degrees(view.loft)}{whose}"

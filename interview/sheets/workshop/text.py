@@ -1,0 +1,104 @@
+"""The workshop's sheet as plain text: columns of 80, blanks to write in, nothing but letters and lines."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from interview.text import one_line
+
+if TYPE_CHECKING:
+    from interview.sheets.paper import Block, Cell, Line, Note, Table
+    from interview.sheets.workshop.sheet import WorkshopSheet
+
+WIDTH = 96
+"""Columns of the sheet: what a portrait page holds in a usual fixed font."""
+_LABEL = 24
+_COLUMN = (WIDTH - _LABEL - 2) // 2
+
+
+def text(sheet: WorkshopSheet) -> str:
+    """Return the sheet as plain text; no line is longer than `WIDTH`."""
+    return "\n".join(line.rstrip() for line in _lines(sheet)) + "\n"
+
+
+def _lines(sheet: WorkshopSheet) -> Iterator[str]:
+    yield from _head(sheet)
+    for block in sheet.blocks:
+        yield from _block(block, sheet.titles)
+    for note in sheet.built:
+        yield from _note(note)
+    if sheet.counts is not None:
+        yield from _table(sheet.counts)
+    for note in (*sheet.beside, *sheet.below):
+        yield from _note(note)
+    if sheet.checks:
+        yield ""
+        yield "BEFORE IT LEAVES (tick, initials for each club)"
+        for number, check in enumerate(sheet.checks, 1):
+            yield f"{number}. {check:<{WIDTH - 28}}[ ] ______  [ ] ______"
+    if sheet.cautions:
+        yield from ("", "CAUTIONS")
+        for caution in sheet.cautions:
+            yield from _wrapped(caution, "- ")
+
+
+def _head(sheet: WorkshopSheet) -> Iterator[str]:
+    """Yield what the sheet is of."""
+    s = sheet.stamp
+    yield f"WORKSHOP SHEET   session {s.session}   ticket {s.ticket}   {s.printed}"
+    yield one_line(f"{s.shop}; {s.hand}; rules {s.rules}", WIDTH)
+    if sheet.tray:
+        yield from _wrapped(f"From the tray, both clubs: {sheet.tray}", "")
+    if sheet.nothing:
+        yield from _wrapped(sheet.nothing, "")
+
+
+def _block(block: Block, titles: Sequence[str]) -> Iterator[str]:
+    """Yield a block: labels at the left, a column for each club."""
+    yield ""
+    yield f"{block.title:<{_LABEL}} " + " ".join(f"{title:<{_COLUMN}.{_COLUMN}}" for title in titles)
+    for line in block.lines:
+        yield from _line(line)
+
+
+def _line(line: Line) -> Iterator[str]:
+    """Yield one line; figures too wide for their column go on below."""
+    columns = [textwrap.wrap(_cell(cell), _COLUMN, break_on_hyphens=False) or [""] for cell in line.cells]
+    for row in range(max(map(len, columns))):
+        label = line.label if row == 0 else ""
+        cells = [column[row] if row < len(column) else "" for column in columns]
+        yield f"{label:<{_LABEL}.{_LABEL}} " + " ".join(f"{cell:<{_COLUMN}}" for cell in cells)
+
+
+def _cell(cell: Cell) -> str:
+    """Write a figure with its blank, or the reading in it."""
+    if cell.read:
+        return f"{cell.text} read {cell.read}{' OUT' if cell.out else ''}"
+    return f"{cell.text} {({'read': '____', 'tick': '[ ]'}).get(cell.box, '')}".rstrip()
+
+
+def _table(table: Table) -> Iterator[str]:
+    """Yield figures in columns."""
+    yield ""
+    yield table.title
+    room = (WIDTH - _LABEL - 2) // max(1, len(table.columns) - 1)
+    for row in (table.columns, *table.rows):
+        yield f"{row[0]:<{_LABEL}.{_LABEL}} " + "".join(f"{one:>{room}}" for one in row[1:])
+
+
+def _note(note: Note) -> Iterator[str]:
+    """Yield a note."""
+    yield ""
+    yield from _wrapped(note.title, "")
+    for item in note.items:
+        yield from _wrapped(item, "- ")
+
+
+def _wrapped(sentence: str, mark: str) -> list[str]:
+    """Break a sentence at blanks."""
+    return textwrap.wrap(
+        one_line(sentence, 2000), WIDTH, initial_indent=mark, subsequent_indent=" " * len(mark),
+        break_on_hyphens=False,
+    )  # fmt: skip
