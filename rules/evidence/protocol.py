@@ -2,8 +2,9 @@
 
 Clubs are hit in blocks of three, current club first, and every second round runs backwards (A B, B A; A B C,
 C B A). Over a pair of rounds each club's balls lie, on average, equally early and late, so that warming up,
-tiring and rising wind favour nobody. Whose ball is next follows from the balls alone: a ball that was hit
-out of turn, a session taken up the next day or a ball taken back all lead to the right next one.
+tiring and a rising wind favour nobody; the price is that the last club of a round is hit twice running.
+Whose ball is next follows from the balls alone: a ball that was hit out of turn, a session taken up the next
+day or a ball taken back all lead to the right next one.
 """
 
 from __future__ import annotations

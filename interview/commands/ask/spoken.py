@@ -17,7 +17,7 @@ _WORDS = {
     "-": "skip", "skip": "skip", "pass": "skip",
     "back": "back", "list": "list", "help": "help", "on": "on", "go on": "on",
     "done": "done", "stop": "done", "finish": "done", "quit": "quit", "exit": "quit", "save": "quit",
-    "clear": "clear", "withdraw": "clear",
+    "clear": "clear", "withdraw": "clear", "balls": "balls", "shots": "balls",
 }  # fmt: skip
 _WITH_QUESTION = re.compile(r"(go to|goto|go|clear|withdraw|why|skip)\s+(.+)", re.IGNORECASE)
 _NAMED = re.compile(r"([A-Za-z0-9_ -]{2,40}?)\s*[=:]\s*(.+)")
@@ -37,7 +37,7 @@ class Spoken:
     """One line as it was meant."""
 
     word: str
-    """why, skip, back, list, help, on, done, quit, clear, go, answer, or nothing."""
+    """why, skip, back, list, help, on, done, quit, clear, go, balls, answer, or nothing."""
     question: str | None = None
     """The question that was named; None for the one on the screen."""
     text: str = ""

@@ -20,6 +20,7 @@ from interview.conversation import (
 from interview.session import ValueFault, with_record
 
 if TYPE_CHECKING:
+    from interview.session import Session
     from interview.store import Draft
     from rules.units import System
 
@@ -72,10 +73,24 @@ class LineTalk:
                 self.lines.say(line, indent="  " if line.startswith(" ") else "")
         elif said.word == "why":
             self._tell_why(said.question or self.state.asking)
+        elif said.word == "balls":
+            self._hit_balls()
         elif (event := self._event(said)) is not None:
             self._step(event)
         else:
             self._say("ask.nothing" if self.state.asking else "ask.no_question")
+
+    def _hit_balls(self) -> None:
+        """Log the balls of a trial, then go on with the question on the screen."""
+        from interview.commands.ask.balls import LineBalls
+
+        LineBalls(self).run()
+        self._show()
+
+    def take(self, session: Session) -> None:
+        """Take up a session that was changed beside the questions, and keep it at once."""
+        self.state = self.conversation.with_session(self.state, session)
+        self._keep()
 
     def _tell_why(self, question: str | None) -> None:
         if question is None:

@@ -47,6 +47,8 @@ def _tally(protocol: Protocol, club: str, told: Told) -> tuple[str, ...]:
     passed = protocol.passed(club)
     if passed is None:
         return (line,)
+    if protocol.surface != "turf":
+        return line, told.phrase("live.not_turf")
     return line, told.phrase("live.passed" if passed else "live.failed")
 
 
