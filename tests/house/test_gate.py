@@ -22,6 +22,7 @@ def run(*command: str) -> None:
 
 
 def test_lint() -> None:
+    """Public docstrings included: the D1 rules."""
     run("ruff", "check", "rules", "interview", "tests")
 
 
@@ -78,14 +79,3 @@ def test_sizes_of_the_house(capsys: pytest.CaptureFixture[str]) -> None:
         print(f"functions {len(sizes)}, median {median(sizes):.0f}, p90 {p90}, longest {sizes[-1]}")
     assert {path.name: count for path, count in lines.items() if count > 300} == {}
     assert sizes[-1] <= 45
-
-
-def test_public_names_have_docstrings() -> None:
-    named = ast.FunctionDef | ast.AsyncFunctionDef | ast.ClassDef
-    bare = [
-        f"{path.name}:{node.name}"
-        for path in SOURCE
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
-        if isinstance(node, named) and not node.name.startswith("_") and not ast.get_docstring(node)
-    ]
-    assert bare == []

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pint
 import pytest
@@ -21,20 +22,35 @@ from rules.units import (
     words,
 )
 
-REGISTRY = pint.UnitRegistry()
+REGISTRY: Any = pint.UnitRegistry()
 PINT_NAMES = {
-    "in": "inch", "ft": "foot", "yd": "yard", "oz": "ounce", "lb": "pound", "mph": "mile/hour",
-    "km/h": "km/hour", "ft/s": "foot/second", "deg": "degree", "rpm": "revolutions_per_minute",
-    "kg*m2": "kg*m**2", "kg*cm2": "kg*cm**2", "g*cm2": "g*cm**2", "kg*m": "kg*m", "oz*in": "ounce*inch", "g*in": "g*inch", "d": "day",
-    "kg/m3": "kg/m**3", "h": "hour",
-}  # fmt: skip
+    "in": "inch",
+    "ft": "foot",
+    "yd": "yard",
+    "oz": "ounce",
+    "lb": "pound",
+    "mph": "mile/hour",
+    "km/h": "km/hour",
+    "ft/s": "foot/second",
+    "deg": "degree",
+    "rpm": "revolutions_per_minute",
+    "kg*m2": "kg*m**2",
+    "kg*cm2": "kg*cm**2",
+    "g*cm2": "g*cm**2",
+    "kg*m": "kg*m",
+    "oz*in": "ounce*inch",
+    "g*in": "g*inch",
+    "d": "day",
+    "kg/m3": "kg/m**3",
+    "h": "hour",
+}
 DIMENSIONLESS = {"", "%", "points", "strokes", "degC", "degF"}
 
 
 @pytest.mark.parametrize("symbol", sorted(set(UNITS) - DIMENSIONLESS))
 def test_factors_agree_with_pint(symbol: str) -> None:
     # pint 0.25, whose definitions follow the international yard and pound (NIST SP 811).
-    theirs = REGISTRY.Quantity(1, PINT_NAMES.get(symbol, symbol)).to_base_units().magnitude
+    theirs: float = REGISTRY.Quantity(1, PINT_NAMES.get(symbol, symbol)).to_base_units().magnitude
     if UNITS[symbol].dimension == "mass" or symbol in ("kg*m2", "kg*cm2", "g*cm2", "kg*m", "oz*in", "g*in"):
         theirs = theirs if abs(theirs - UNITS[symbol].factor) < 1e-12 else theirs / 1000
     assert UNITS[symbol].factor == pytest.approx(theirs, rel=1e-12)
