@@ -71,7 +71,8 @@ def test_apex_that_suits_a_speed(mph: float, feet: tuple[float, float]) -> None:
 @pytest.mark.parametrize(
     ("kind", "loft", "name"),
     [("fairway", 15, "3-wood"), ("fairway", 17, "4-wood"), ("fairway", 18.5, "5-wood"),
-     ("fairway", 21, "7-wood"), ("fairway", 25, "9-wood"), ("hybrid", 19, "3-hybrid"), ("hybrid", 22, "4-hybrid")],
+     ("fairway", 21, "7-wood"), ("fairway", 25, "9-wood"), ("hybrid", 19, "3-hybrid"),
+     ("hybrid", 22, "4-hybrid")],
 )  # fmt: skip
 def test_clubs_have_the_names_of_the_trade(kind: Any, loft: float, name: str) -> None:
     assert trade_name(kind, loft) == name
