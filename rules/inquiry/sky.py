@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from rules.golf.coefficients import Law
     from rules.golf.outcome import Flier
 
-GRID = 0.06
+GRID = 0.04
 """kg/m3 between densities that are flown; between two, along a straight line, carry is within 0.05 yd."""
 
 
