@@ -45,7 +45,7 @@ def steady(
 
     Raises Superseded once `stale` says so: it is asked before every road (a few milliseconds each).
     """
-    roads = Roads(house, subject, outcome.golfer.density, stale, rounded=True)
+    roads = Roads(house, subject, outcome.golfer.density, stale)
     mine = roads.run()
     if not open_questions(outcome) and completions is None:
         return Steady(True, 0, {mine.pick or "": 1.0}, (), {})
