@@ -64,6 +64,8 @@ _YES = {"yes": True, "y": True, "true": True, "1": True, "no": False, "n": False
 _KINDS = {"fairway": "fairway", "fairway wood": "fairway", "wood": "fairway", "hybrid": "hybrid"}
 NOTHING = frozenset(("", "-", "--", "–", "—", "n/a", "na", "none", "null", "nan"))
 """Cells that hold nothing."""
+ACTS = ("=", "+", "-", "@", "\t", "\r", "\n")
+"""How a cell begins that a spreadsheet would act on (OWASP, CSV Injection)."""
 
 
 @dataclass(frozen=True, slots=True)

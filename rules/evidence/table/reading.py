@@ -8,7 +8,16 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from rules.evidence.table.columns import COLUMNS, NOTHING, Heading, heading, near_name, read_cell, unit_of
+from rules.evidence.table.columns import (
+    ACTS,
+    COLUMNS,
+    NOTHING,
+    Heading,
+    heading,
+    near_name,
+    read_cell,
+    unit_of,
+)
 from rules.facts.reading import SubjectProblem, read_subject
 from rules.problems import Problem
 from rules.units import UnitError
@@ -202,7 +211,7 @@ class _Rows:
             raise _LeftOutError(f"it has {len(cells)} cells under {len(self._headings)} headings")
         row: dict[str, Any] = {}
         for one, cell in zip(self._headings, cells, strict=False):
-            if one.column is None or cell.strip().lower() in NOTHING:
+            if one.column is None or not _holds(cell, one):
                 continue
             try:
                 row[one.column.key] = read_cell(_unquoted(cell), one)
@@ -247,6 +256,12 @@ class _LeftOutError(Exception):
     """Why a row is left out."""
 
 
+def _holds(cell: str, found: Heading) -> bool:
+    """Say whether a cell holds anything; a club may be called whatever it likes."""
+    plain = cell.strip().lower()
+    return bool(plain) and (plain not in NOTHING or (found.column is not None and found.column.key == "club"))
+
+
 def _unquoted(cell: str) -> str:
     """Take off the quote that keeps a spreadsheet from acting on a cell."""
-    return cell[1:] if cell[:1] == "'" and cell[1:2] in ("=", "+", "-", "@", "\t", "\r") else cell
+    return cell[1:] if cell.startswith("'") and cell.lstrip("'").startswith(ACTS) else cell

@@ -6,7 +6,7 @@ import csv
 import io
 from typing import TYPE_CHECKING
 
-from rules.evidence.table.columns import COLUMNS, Column
+from rules.evidence.table.columns import ACTS, COLUMNS, Column
 from rules.facts.answers import Answer
 from rules.units import unit
 
@@ -15,8 +15,6 @@ if TYPE_CHECKING:
 
     from rules.facts.subject import OwnedClub, Shot, Subject, TrialClub
 
-_ACTS = ("=", "+", "-", "@", "\t", "\r", "\n")
-"""How a cell begins that a spreadsheet would act on (OWASP, CSV Injection)."""
 _FIELDS = {"toe_mm": "toe", "high_mm": "high", "side_yd": "side"}
 
 
@@ -56,4 +54,4 @@ def _cell(column: Column, value: object) -> str:
     if isinstance(value, float | int) and column.symbol is not None:
         return f"{round(unit(column.symbol).from_si(value), 3):g}"
     text = str(value)
-    return f"'{text}" if text.startswith(_ACTS) else text
+    return f"'{text}" if text.lstrip("'").startswith(ACTS) else text
