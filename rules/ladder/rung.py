@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 State = Literal["new", "as_it_is", "altered"]
 """Built from the shelf, his own as it is, or his own shortened and reweighted."""
 
-_FAIRWAY_NAMES = ((12.0, "2-wood"), (16.0, "3-wood"), (18.0, "4-wood"), (20.0, "5-wood"), (23.0, "7-wood"))
+_FAIRWAY_NAMES = ((12.0, "2-wood"), (16.0, "3-wood"), (18.0, "4-wood"), (20.0, "5-wood"), (23.5, "7-wood"))
 _HYBRID_NAMES = ((17.5, "2-hybrid"), (20.5, "3-hybrid"), (23.5, "4-hybrid"), (26.5, "5-hybrid"))
 """Below each loft in degrees, what the trade calls the club (common practice; sole numbers mislead)."""
 
