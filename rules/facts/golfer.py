@@ -185,7 +185,8 @@ def _driver_facts(base: RuleBase, known: Mapping[str, Known], air: float) -> dic
     speed, loft = known["driver_head_speed"], known["driver_loft"]
     low, high = base.facts["driver_loft_wanted"].range
     delivered = _best_loft(speed.number, driver_head(base), air)
-    best = min(high, max(low, delivered - assumed(base, "driver-delivered-loft")))
+    asked = min(assumed(base, "driver-loft-most"), delivered - assumed(base, "driver-delivered-loft"))
+    best = min(high, max(low, asked))
     lacking = best - loft.number if loft.how != "assumed" else 0.0
     return {
         "driver_loft_wanted": Known(best, waits=speed.waits),
