@@ -10,7 +10,7 @@ import time
 from argparse import ArgumentParser, Namespace
 from collections.abc import Callable, Iterator
 from getpass import getpass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE, UsageProblem, guarded
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from interview.kiosk.pin import PinFile
     from interview.screens.kiosk.app import KioskApp
 
-_SIGNALS_FROM_KEYS = ("SIGINT", "SIGQUIT")
+_SIGNALS_FROM_KEYS = ("SIGINT", "SIGQUIT", "SIGTSTP")
 """Signals that a chord can send where a terminal lets it; not every system has all of them."""
 _PAUSE, _LONGEST_PAUSE = 0.5, 30.0
 """Seconds before the screen is opened again after a fault of ours; doubled while faults follow closely."""
@@ -102,6 +102,7 @@ def keep_open(
     while True:
         app = make()
         status = app.run()
+        ignore_keys()  # the toolkit leaves them as they are by default
         if app.fault is None and status is not None:
             return int(status)
         _note(app.fault)
@@ -122,11 +123,16 @@ def _note(fault: Exception | None) -> None:
     guarded(again)
 
 
+def ignore_keys() -> dict[int, Any]:
+    """Ignore the signals that a chord can send, and return what was done about them before."""
+    numbers = [getattr(signal, name) for name in _SIGNALS_FROM_KEYS if hasattr(signal, name)]
+    return {number: signal.signal(number, signal.SIG_IGN) for number in numbers}
+
+
 @contextlib.contextmanager
 def deaf_to_keys() -> Iterator[None]:
-    """Ignore the signals that a chord can send, also while one screen follows another."""
-    numbers = [getattr(signal, name) for name in _SIGNALS_FROM_KEYS if hasattr(signal, name)]
-    before = {number: signal.signal(number, signal.SIG_IGN) for number in numbers}
+    """Ignore those signals for a while, also between one screen and the next."""
+    before = ignore_keys()
     try:
         yield
     finally:

@@ -21,7 +21,8 @@ from rules.fitting import House
 
 Walk = Callable[..., Visit]
 NONSENSE = (
-    "", "quit", "left", "answer:", "answer:nonsense", "digit:x", "digit:١", "next", "yes", "finish", "guardian",
+    "", "quit", "left", "answer:", "answer:nonsense", "digit:x", "digit:١", "next", "yes", "finish",
+    "guardian",
 )  # fmt: skip
 
 

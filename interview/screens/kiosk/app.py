@@ -41,7 +41,6 @@ _PURGE_EVERY = 3600.0
 class KioskScreen(Screen[None]):
     """What the board stands on: no binding of the toolkit's own is left on it."""
 
-    CSS_PATH = Path(__file__).with_name("kiosk.tcss")
     BINDINGS: ClassVar[list[BindingType]] = []
     ALLOW_SELECT = False
     ESCAPE_TO_MINIMIZE = False
@@ -59,6 +58,7 @@ class KioskApp(TurfApp):
     """The customer's screen. No binding, no input, no focus, no palette: there is nothing to leave it by."""
 
     TITLE = "Turfpair kiosk"
+    CSS_PATH = Path(__file__).with_name("kiosk.tcss")
     BINDINGS: ClassVar[list[BindingType]] = []
     ALLOW_SELECT = False
     ENABLE_COMMAND_PALETTE = False
@@ -88,7 +88,9 @@ class KioskApp(TurfApp):
         return KioskScreen(self._board)
 
     def on_ready(self) -> None:
-        """Delete lapsed tickets, and begin to watch the clock."""
+        """Delete lapsed tickets, begin to watch the clock, and be deaf to a request to suspend."""
+        if hasattr(signal, "SIGTSTP") and not self.is_headless:
+            signal.signal(signal.SIGTSTP, signal.SIG_IGN)
         self.reception.purge()
         self.set_interval(self._tick, self.look_at_clock)
 

@@ -53,6 +53,8 @@ def grid(tiles: Sequence[Tile], width: int, height: int, columns: int | None = N
         if not drawn or any(tile.picture for tile in tiles)
     ]
     usable = [one for one in tried if one is not None]
+    if not usable:
+        return grid(tiles, width, height)
     fitting = [one for one in usable if one.rows(len(tiles)) <= height]
     if not fitting:
         return min(usable, key=lambda one: (one.rows(len(tiles)), one.columns))
@@ -67,9 +69,8 @@ def _grid(tiles: Sequence[Tile], width: int, columns: int, drawn: bool) -> Grid 
     """Return a layout in so many columns; None where its tiles would be too narrow for what is on them."""
     each = max(1, min(_WIDEST if columns == 1 else width, (width - columns + 1) // columns))
     room = _words_room(tiles, each, drawn)
-    if room < _LEAST_WORDS and (columns > 1 or drawn):
-        return None
-    if columns > 1 and any(_longest_word(tile) > room for tile in tiles):
+    least = _LEAST_WORDS if drawn else max((_longest_word(tile) for tile in tiles), default=0)
+    if room < least and (columns > 1 or drawn):
         return None
     lines = max((len(_wrapped(tile, room)) for tile in tiles), default=1)
     pictures = max((len(tile.picture) for tile in tiles), default=0) if drawn else 0
