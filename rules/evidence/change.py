@@ -94,7 +94,9 @@ class Reason:
     moved: int
     """Thousandths of a point toward the pair now picked."""
     line: Line
-    """What the rule says now, of the pair of which it says it."""
+    """What the rule says now."""
+    of_rival: bool
+    """Whether it says so of the rival and not of the pair now picked."""
 
 
 def reasons(found: Change, most: int = 3) -> tuple[Reason, ...]:
@@ -119,9 +121,16 @@ def reasons(found: Change, most: int = 3) -> tuple[Reason, ...]:
         if rule in after_lines[0] or rule in after_lines[1]
     }
     weighty = sorted((rule for rule in moves if moves[rule]), key=lambda rule: (-abs(moves[rule]), rule))
-    return tuple(
-        Reason(rule, moves[rule], after_lines[0].get(rule) or after_lines[1][rule]) for rule in weighty[:most]
-    )
+    return tuple(_reason(rule, moves[rule], after_lines) for rule in weighty[:most])
+
+
+def _reason(rule: str, moved: int, lines: list[dict[str, Line]]) -> Reason:
+    """Return a rule with the line that tells why: of the pair that it helps less, where it speaks of both."""
+    mine, rivals = (part.get(rule) for part in lines)
+    against = rivals is not None and (mine is None or (rivals.points < mine.points <= 0))
+    line = rivals if against else mine
+    assert line is not None
+    return Reason(rule, moved, line, against)
 
 
 def _lines(choice: Choice, id: str) -> dict[str, Line]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from statistics import NormalDist
 
-MOST = 200
+MOST = 60
 """Balls with each club beyond which the honest answer is: not in this bay."""
 
 

@@ -77,10 +77,11 @@ def learned(
             swing = _carries(base, club, swing, density)
     launched = swing
     swing = count_corrected(base, tried, swing, density, believed)
+    launched_balls = _balls(tried, "ball_speed", "launch", "spin")
     spoke = {
-        _SPEED: _balls(tried, "head_speed", "ball_speed", "carry"),
-        _ATTACK: _balls(tried, "launch", "spin"),
-        _LOFT: _balls(tried, "launch", "spin", "outcome"),
+        _SPEED: max(_balls(tried, "head_speed", "ball_speed", "carry"), _read(tried, "head_speed")),
+        _ATTACK: launched_balls,
+        _LOFT: max(launched_balls, _read(tried, "outcome")),
     }
     pairs = zip((_SPEED, _ATTACK, _LOFT), _parts(before), _parts(swing), strict=True)
     weighed = tuple(
@@ -95,12 +96,14 @@ def _parts(swing: Swinging) -> tuple[Estimate, Estimate, Estimate]:
 
 
 def _balls(tried: Sequence[Tried], *readings: str) -> int:
-    """Return how many balls have any of some readings."""
-    return sum(
-        any(getattr(shot, name) is not None for name in readings)
-        for club in tried
-        for shot in club.off_ground
-    )
+    """Return how many clean strikes have any of some readings."""
+    shots = [shot for club in tried for shot in club.clean]
+    return sum(any(getattr(shot, name) is not None for name in readings) for shot in shots)
+
+
+def _read(tried: Sequence[Tried], reading: str) -> int:
+    """Return how many balls off the ground have a reading."""
+    return sum(getattr(shot, reading) is not None for club in tried for shot in club.off_ground)
 
 
 def _facts(base: RuleBase, known: Mapping[str, Known], weighed: Sequence[Weighed]) -> dict[str, Known]:

@@ -33,13 +33,20 @@ def beliefs(trial: Trial, told: Told) -> None:
         for sentence in _expected(trial, one.club, told):
             told.page.point(sentence)
     for weighed in trial.beliefs:
-        if not told.customer or _telling(weighed):
+        if not told.customer:
             told.page.point(opened(row(weighed, told)))
+        elif _telling(weighed):
+            told.page.point(plainly(weighed.fact, weighed.before.value, weighed.after.value, told))
 
 
 def _telling(one: Weighed) -> bool:
     """Say whether a golfer would want to hear of it."""
     return abs(one.after.value - one.before.value) >= _TELLING * one.before.spread
+
+
+def plainly(fact: str, before: float, after: float, told: Told) -> str:
+    """Say which way a figure moved, in words a golfer uses."""
+    return told.phrase(f"plain.{fact}_{'more' if after > before else 'less'}")
 
 
 def row(one: Weighed, told: Told) -> str:

@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from interview.views.outcome_text.quantities import millimetres
+from rules.evidence.needed import MOST
 
 if TYPE_CHECKING:
     from interview.views.trial.said import Told
@@ -89,18 +90,28 @@ def _verdict(one: Comparison, found: Difference, told: Told) -> str:
     """Say whether that is more than luck."""
     values = {
         "deals": found.deals if found.deals < _MANY else "all",
-        "p": f"{100 * found.p:.2g} %",
-        "corrected": f"{100 * (one.corrected or 0):.2g} %",
+        "p": _percent(found.p),
+        "corrected": _percent(one.corrected or 0.0),
         "matters": _size(one.measure, one.matters or 0.0, told),
         "aimed": _size(one.measure, one.aimed_at or 0.0, told),
         "more": one.more,
+        "most": MOST,
     }
     if one.verdict == "differs":
         return told.phrase(f"verdict.{'better' if one.better else 'worse'}", **values)
     if one.verdict == "same":
         return told.phrase("verdict.same", **values)
-    return told.phrase("verdict.open" if one.more is not None else "verdict.open_never", **values)
+    far = one.more is None or (told.customer and one.more > _ONE_DAY)
+    return told.phrase("verdict.open_never" if far else "verdict.open", **values)
 
 
+def _percent(share: float) -> str:
+    """Write a share as per cents: two figures where it is small, whole ones where it is not."""
+    return f"{100 * share:.2g} %" if share < _SMALL else f"{round(100 * share)} %"
+
+
+_SMALL = 0.095
+_ONE_DAY = 24
+"""Balls more with each club than a golfer would want to hear of."""
 _MANY = 10**7
 """Ways of dealing balls out beyond which their number says nothing to anybody."""

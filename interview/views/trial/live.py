@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from interview.views.outcome_text.page import Page
-from interview.views.trial.beliefs import UNITS
+from interview.views.trial.beliefs import UNITS, plainly
 from interview.views.trial.clubs import kinds
 from interview.views.trial.pick import verdict
 from interview.views.trial.said import Told
 from rules.evidence.change import change, label
+from rules.units import parse
 
 if TYPE_CHECKING:
     from interview.session import Voice
@@ -19,7 +20,8 @@ if TYPE_CHECKING:
 
 FIGURES = ("delivered_loft_change", "driver_head_speed", "strike_sd_toe", "strike_mean_high")
 """What is told after a ball, in this order, where it moved enough to be read."""
-_CUSTOMER_FIGURES = ("delivered_loft_change", "strike_sd_toe")
+_PLAIN = {"delivered_loft_change": parse("0.5 deg", "rad"), "strike_sd_toe": parse("1 mm", "m")}
+"""What a golfer is told of after a ball, where it moved by this much (SI) or more."""
 
 
 def live_lines(
@@ -55,10 +57,12 @@ def _tally(protocol: Protocol, club: str, told: Told) -> tuple[str, ...]:
 def _figures(before: Outcome, after: Outcome, told: Told) -> tuple[str, ...]:
     """Say which beliefs moved, as far as it can be read."""
     lines = []
-    for fact in _CUSTOMER_FIGURES if told.customer else FIGURES:
+    for fact in _PLAIN if told.customer else FIGURES:
         old, new = before.golfer.number(fact), after.golfer.number(fact)
         shown = [told.figure(fact, value, UNITS[fact]) for value in (old, new)]
-        if shown[0] != shown[1]:
+        if told.customer and abs(new - old) >= _PLAIN[fact]:
+            lines.append(plainly(fact, old, new, told))
+        elif not told.customer and shown[0] != shown[1]:
             figure = told.phrase(f"figure.{fact}")
             lines.append(told.phrase("live.moved", figure=figure, before=shown[0], after=shown[1]))
     return tuple(lines)

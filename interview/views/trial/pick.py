@@ -10,10 +10,10 @@ from rules.units import swing_weight_name, words
 
 if TYPE_CHECKING:
     from interview.views.trial.said import Told
-    from rules.evidence.change import Change, Moved
+    from rules.evidence.change import Change, Moved, Reason
 
 _TOLD = ("length", "face_height", "balance")
-"""Figures of a club that are told where the club itself stays."""
+"""Figures of a club that are told where the club itself stays; a golfer hears of the first."""
 
 
 def picked(found: Change, told: Told) -> None:
@@ -26,7 +26,7 @@ def picked(found: Change, told: Told) -> None:
         _lead(found, told)
     for moved in found.moved:
         role, _, figure = moved.what.partition(".")
-        if figure in _TOLD and not found.pick_changed:
+        if figure in (_TOLD[:1] if told.customer else _TOLD) and not found.pick_changed:
             told.page.point(_club(role, figure, moved, told))
     _reasons(found, told)
 
@@ -73,7 +73,7 @@ def _reasons(found: Change, told: Told) -> None:
     """Write which rules moved the pick or its lead; the golfer hears what now speaks for a changed one."""
     why = reasons(found)
     if told.customer:
-        why = tuple(one for one in why if found.pick_changed and one.moved > 0 and one.line.points > 0)
+        why = tuple(one for one in why if found.pick_changed and one.moved > 0 and _for_it(one))
     if not why:
         return
     told.page.say(told.phrase("pick.reasons"), indent=2)
@@ -82,6 +82,12 @@ def _reasons(found: Change, told: Told) -> None:
         if told.customer:
             told.page.point(spelled(text))
             continue
-        told.page.point(told.phrase("pick.reason", points=signed(one.moved / 1000), text=rounded(text)))
+        key = "pick.reason_of_rival" if one.of_rival else "pick.reason"
+        told.page.point(told.phrase(key, points=signed(one.moved / 1000), text=rounded(text)))
         if told.voice == "trainer":
             told.page.say(opened(one.line.teaches(told.system)), indent=4)
+
+
+def _for_it(one: Reason) -> bool:
+    """Say whether a reason speaks for the pair now picked by itself."""
+    return one.line.points > 0 and not one.of_rival

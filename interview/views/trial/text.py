@@ -12,6 +12,7 @@ from interview.views.trial.clubs import clubs
 from interview.views.trial.compared import compared
 from interview.views.trial.pick import picked
 from interview.views.trial.said import Told
+from rules.evidence.intervals import LEVEL
 
 if TYPE_CHECKING:
     from interview.session import Voice
@@ -53,7 +54,7 @@ def trial_text(
         told.page.say(told.phrase("nothing"))
         return told.page.text
     told.page.heading(told.phrase("heading"))
-    told.page.say(told.phrase("all_count"))
+    told.page.say(told.phrase("all_count", level=told.share(LEVEL)))
     clubs(trial, told)
     compared(trial, told)
     beliefs(trial, told)
@@ -93,5 +94,8 @@ def _mind(trial: Trial, told: Told) -> None:
             told.page.point(told.phrase(f"mind.{surface}"))
     if any(one.indoors for one in grounds):
         told.page.point(told.phrase("mind.indoors"))
+    together: dict[str, list[str]] = {}
     for remark, names in trial.remarks:
-        told.page.point(told.phrase(f"mind.{remark}", clubs=names))
+        together.setdefault(remark, []).append(names)
+    for said, clubs_of in together.items():
+        told.page.point(told.phrase(f"mind.{said}", clubs=", ".join(clubs_of)))

@@ -208,7 +208,8 @@ def _change(found: Change, system: System) -> Json:
             for one in found.moved
         ],
         "reasons": [
-            {"rule": one.rule, "points": thousandths(one.moved), "text": one.line.text(system)}
+            {"rule": one.rule, "points": thousandths(one.moved), "text": one.line.text(system),
+             "of_rival": one.of_rival}
             for one in reasons(found)
         ],
     }  # fmt: skip
