@@ -6,6 +6,7 @@ from interview.conversation.answers import answer_text
 from interview.conversation.events import (
     Answered,
     Event,
+    FoundSteady,
     NotKnown,
     PassedOver,
     WentBack,
@@ -23,6 +24,7 @@ __all__ = [
     "Conversation",
     "Event",
     "Exchange",
+    "FoundSteady",
     "NotKnown",
     "PassedOver",
     "Progress",

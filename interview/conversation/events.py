@@ -65,5 +65,12 @@ class WentOn:
     turn: int | None = None
 
 
-Event = Answered | NotKnown | PassedOver | Withdrew | WentTo | WentBack | WentOn
+@dataclass(frozen=True, slots=True)
+class FoundSteady:
+    """Every plausible completion of the open questions was found to give the same pick."""
+
+    turn: int | None = None
+
+
+Event = Answered | NotKnown | PassedOver | Withdrew | WentTo | WentBack | WentOn | FoundSteady
 """Anything that may happen."""

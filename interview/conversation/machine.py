@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from interview.conversation.events import (
     Answered,
     Event,
+    FoundSteady,
     NotKnown,
     PassedOver,
     WentBack,
@@ -30,6 +31,24 @@ if TYPE_CHECKING:
     from rules.fitting import House, Outcome
 
 
+_STEADY_FROM = 8
+"""Answers before which nobody's pick is steady: not worth the wait of looking."""
+
+
+def _unsteady(_: Outcome) -> bool:
+    """Look no further than what is settled."""
+    return False
+
+
+def _steady(outcome: Outcome) -> bool:
+    """Try plausible answers to what is open, down the one road."""
+    from rules.inquiry.steady import steady
+
+    if len(outcome.subject.answers) < _STEADY_FROM or not outcome.questions.worth_asking:
+        return False
+    return steady(outcome.house, outcome.subject, outcome, until_unsteady=True).steady
+
+
 @dataclass(frozen=True, slots=True)
 class Conversation:
     """The rules of an interview under one rule base: which questions there are and what follows."""
@@ -38,13 +57,15 @@ class Conversation:
     fit: Callable[[Subject], Outcome]
     """Runs the one road; only `questions` and `needless` of what it returns are looked at here."""
     wording: Words
+    is_steady: Callable[[Outcome], bool] = _unsteady
+    """Whether no plausible answer to an open question changes the pick; takes a tenth of a second or more."""
 
     @classmethod
     def of(cls, house: House) -> Conversation:
         """Return the interview of a house."""
         from rules.fitting import fit
 
-        return cls(house.base, lambda subject: fit(house, subject), words())
+        return cls(house.base, lambda subject: fit(house, subject), words(), _steady)
 
     def start(self, session: Session) -> State:
         """Begin, or take up an earlier session where it was left."""
@@ -70,6 +91,8 @@ class Conversation:
                 return self._shown(state, question)
             case PassedOver(question):
                 return self._passed_over(state, question)
+            case FoundSteady():
+                return self._steadied(state)
             case Answered(question, said):
                 return self._answered(state, question, said)
             case NotKnown(question):
@@ -89,7 +112,8 @@ class Conversation:
         """Take up a session changed elsewhere (shots logged, a decision overruled, a copy renamed)."""
         if session.subject == state.session.subject:
             return replace(state, session=session)
-        return self._looked_at(replace(state, session=session, outcome=self.fit(session.subject)))
+        outcome = self.fit(session.subject)
+        return self._looked_at(replace(state, session=session, outcome=outcome, steady=False))
 
     def _looked_at(self, state: State) -> State:
         """Note whether an answer to a question of safety stops the fitting."""
@@ -99,6 +123,13 @@ class Conversation:
             for notice in state.outcome.notices
         )
         return replace(state, halted=stops and not state.going_on, going_on=state.going_on and stops)
+
+    def _steadied(self, state: State) -> State:
+        """Stop asking what cannot plausibly matter; a question that the person went to stays."""
+        state = replace(state, steady=True)
+        if state.asking is None or state.asking in (*state.open, *state.offered):
+            return state
+        return self._shown(state, self._next(state))
 
     def _answered(self, state: State, question: str, said: object) -> State:
         """Take an answer, or say why not."""

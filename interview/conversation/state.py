@@ -58,6 +58,9 @@ class State:
     going_on: bool = False
     """Whether the person chose to go on past such a stop."""
 
+    steady: bool = False
+    """Whether no plausible answer to an open question changes the pick: a measurement, made elsewhere."""
+
     @property
     def hand(self) -> Literal["right", "left"]:
         """Return the hand to word questions for; right until somebody says otherwise."""
@@ -66,13 +69,23 @@ class State:
 
     @property
     def open(self) -> tuple[str, ...]:
-        """Return the questions whose answers could still change something, in the order to ask them."""
-        return self.outcome.questions.worth_asking
+        """Return the questions whose answers could still change something, in the order to ask them.
+
+        Once the pick is steady only those of safety are left.
+        """
+        worth = self.outcome.questions.worth_asking
+        return tuple(id for id in worth if self._always(id)) if self.steady else worth
 
     @property
     def needless(self) -> tuple[str, ...]:
-        """Return the open questions that cannot change anything any more."""
-        return self.outcome.questions.needless
+        """Return the open questions that cannot, or could not plausibly, change anything any more."""
+        asked = self.outcome.questions
+        spared = tuple(id for id in asked.worth_asking if not self._always(id)) if self.steady else ()
+        return (*spared, *asked.needless)
+
+    def _always(self, question: str) -> bool:
+        ask = self.outcome.house.base.facts[question].ask
+        return ask is not None and ask.always
 
     @property
     def stage(self) -> Stage:

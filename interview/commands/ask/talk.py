@@ -11,6 +11,7 @@ from interview.conversation import (
     Answered,
     Conversation,
     Event,
+    FoundSteady,
     PassedOver,
     WentBack,
     WentOn,
@@ -22,6 +23,7 @@ from interview.session import ValueFault, with_record
 if TYPE_CHECKING:
     from interview.session import Session
     from interview.store import Draft
+    from rules.fitting import Outcome
     from rules.units import System
 
 Ending = Literal["done", "quit"]
@@ -122,6 +124,7 @@ class LineTalk:
         if self.state.refusal is not None:
             self.lines.say(f"{self.state.refusal.sentence}.")
             return
+        self._look_for_steady(before.outcome)
         self._keep()
         self._tell_cautions()
         if self.state.turn != before.turn:
@@ -129,6 +132,11 @@ class LineTalk:
         else:
             self._say("ask.nowhere" if self.state == before else "ask.noted")
             self._show_again()
+
+    def _look_for_steady(self, before: Outcome) -> None:
+        """Stop asking once no plausible answer changes the pick."""
+        if self.state.outcome is not before and self.conversation.is_steady(self.state.outcome):
+            self.state = self.conversation.step(self.state, FoundSteady())
 
     def _keep(self) -> None:
         """Keep the session; a version that had to be kept beside another goes on under its new id."""
