@@ -33,6 +33,11 @@ if TYPE_CHECKING:
 
 _HUMIDITY = 0.5
 """Relative humidity; it moves a carry by under a yard, so it is not asked."""
+SPOKEN_ON = (
+    "driver_head_speed", "attack", "delivered_loft_change",
+    "strike_mean_toe", "strike_mean_high", "strike_sd_toe", "strike_sd_high",
+)  # fmt: skip
+"""Numbers of swing and strike on which balls have the last word."""
 FOR_CAUTIONS = frozenset(("claimed_excess", "driver_loft_wanted", "driver_loft_short"))
 """Facts that take dozens of flights; the house's own rules read them in cautions alone."""
 
@@ -75,17 +80,18 @@ def golfer(
 ) -> Golfer:  # fmt: skip
     """Return everything known of the golfer. No rung, no rule of the trade is read here.
 
-    Of a shelf only the heads are read that he has hit, where one is given. A `shift` moves derived facts
-    of swing and strike (SI) once balls have spoken: how the spread of what nobody asks is tried out. Without
+    Of a shelf only the heads are read that he has hit, where one is given. A `shift` moves numbers by so
+    much (SI), those that balls speak on once they have spoken: how the spread of facts is tried out. Without
     `cautions` the facts are left out that take dozens of flights and only cautions read (`FOR_CAUTIONS`).
     """
-    known = asked_facts(base, subject.answers)
+    known, move = asked_facts(base, subject.answers), Shifting(base, shift or {})
+    known |= move.all(known)
     air = density(known["temperature"].number, _HUMIDITY, known["altitude"].number)
     air_waits = known["temperature"].waits | known["altitude"].waits
     lie_shares, lies_known = shares(base, subject.answers, "lies")
     purposes, purpose_known = shares(base, subject.answers, "purpose")
     met = lies(base, lie_shares, known["turf"].word)
-    known["skill"] = _skill(base, known)
+    known["skill"] = move("skill", _skill(base, known))
     known |= speed_facts(base, known, air, claims=cautions)
     known["attack"] = attack(base, known)
     known["delivered_loft_change"] = delivered_loft_change(
@@ -94,7 +100,7 @@ def golfer(
     tried = tried_clubs(base, subject, shelf)
     balls = hit(base, known, tried, air, met)
     known |= balls.facts
-    known |= {id: _shifted(base, id, known[id], by) for id, by in (shift or {}).items()}
+    known |= move.all({id: known[id] for id in SPOKEN_ON})
     known |= _share_facts("lies", lie_shares, lies_known) | _share_facts("purpose", purposes, purpose_known)
     known |= _lie_facts(lie_shares, lies_known)
     known["shape"] = shape(known["hand"], known["miss"], known["curve"])
@@ -115,15 +121,28 @@ def golfer(
             (known["strike_sd_toe"], known["contact"], known["skill"], lies_known, known["turf"])
         ),
         driver=driver,
-        iron=_iron(base, known, air),
+        iron=_iron(base, known, air, move),
         balls=balls,
     )
 
 
-def _shifted(base: RuleBase, id: str, known: Known, by: float) -> Known:
-    """Return a derived fact moved by so much, within its declared range."""
-    low, high = base.facts[id].range
-    return known._replace(value=min(high, max(low, known.number + by)))
+class Shifting:
+    """Moves numbers by so much, each within its declared range."""
+
+    def __init__(self, base: RuleBase, by: Mapping[str, float]) -> None:
+        self._base, self._by = base, by
+
+    def __call__(self, id: str, known: Known) -> Known:
+        """Return a fact moved, or as it is."""
+        by = self._by.get(id)
+        if by is None or known.value is None:
+            return known
+        low, high = self._base.facts[id].range
+        return known._replace(value=min(high, max(low, known.number + by)))
+
+    def all(self, known: Mapping[str, Known]) -> dict[str, Known]:
+        """Return those of several facts that are moved."""
+        return {id: self(id, known[id]) for id in self._by if id in known}
 
 
 def _pattern(pattern: StrikePattern, known: Mapping[str, Known]) -> StrikePattern:
@@ -194,7 +213,7 @@ def _driver_facts(base: RuleBase, known: Mapping[str, Known], air: float) -> dic
     }
 
 
-def _iron(base: RuleBase, known: Mapping[str, Known], air: float) -> Known | None:
+def _iron(base: RuleBase, known: Mapping[str, Known], air: float, move: Shifting) -> Known | None:
     """Return the carry of the longest iron really used: as told, else flown from its loft."""
     carry, loft = known["longest_iron_carry"], known["longest_iron_loft"]
     if carry.value is not None:
@@ -207,4 +226,5 @@ def _iron(base: RuleBase, known: Mapping[str, Known], air: float) -> Known | Non
     flight = fly(
         impact(head_speed, loft.number + assumed(base, "iron-delivered-loft"), blow, iron_head(base)), air
     )
-    return Known(flight.carry, "derived", 0.06 * flight.carry, speed.waits | loft.waits)
+    flown = Known(flight.carry, "derived", 0.06 * flight.carry, speed.waits | loft.waits)
+    return move("longest_iron_carry", flown)

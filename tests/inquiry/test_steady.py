@@ -44,6 +44,7 @@ def test_a_steady_pick_is_the_pick_of_every_completion(house: House) -> None:
         assert found.steady == (found.picks == {outcome.picked.id: 1.0})
         if found.steady:
             break
+    assert outcome.picked is not None
     assert found.steady, "no sample is steady any more: pick another for this test"
     assert found.needed == {}
     for answers in plausible(outcome)[::6]:
