@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -24,7 +25,12 @@ if TYPE_CHECKING:
 _NODE = parse("2 deg", "rad")
 _WEAKEST, _STRONGEST = _NODE, 20 * _NODE
 _CELLS = 24
-"""Cells over which a share of mishits is summed; 24 are within 0.001 of ten times as many."""
+"""Cells over which a share of mishits is summed."""
+_JUDGED = (
+    (-2.8569700, 0.0112574), (-1.3556262, 0.2220759), (0.0, 0.5333333), (1.3556262, 0.2220759),
+    (2.8569700, 0.0112574),
+)  # fmt: skip
+"""Five Gauss-Hermite nodes of a standard normal with their weights (Abramowitz and Stegun, table 25.10)."""
 
 Climb = Callable[[float], float]
 """From delivered less stamped loft, rad, to the share of clean strikes that get up."""
@@ -36,14 +42,15 @@ def _apex(speed: float, node: int, attack: float, head: Clubhead, density: float
     return apex_of(speed, node * _NODE, attack, head, density)
 
 
-def climbing(base: RuleBase, club: Tried, swing: Swinging, density: float) -> Climb:
+def climbing(base: RuleBase, club: Tried, swing: Swinging, density: float, eye: float = 1.0) -> Climb:
     """Return how the share of clean strikes that get up follows from delivered less stamped loft.
 
     Apex of a centred strike, straight between lofts two degrees apart, against the apex that suits the
-    speed (`usefulness`); heights are what both laws of flight get right.
+    speed (`usefulness`); heights are what both laws of flight get right. `eye` scales the height that
+    whoever watches calls useful.
     """
     speed = swing.speed.value * speed_ratio(base, club.kind, club.loft)
-    wanted = suiting_apex(swing.speed.value)
+    wanted = eye * suiting_apex(swing.speed.value)
     useful = Worth(
         0.0, 0.0, 0.0, wanted * assumed(base, "useful-apex-low"), wanted * assumed(base, "useful-apex-full")
     )
@@ -64,21 +71,31 @@ def count_corrected(
 
     A ball gets up when it is not mishit and climbs. How often he mishits is itself uncertain, so each count
     is likely by a binomial averaged over a beta distribution of mishits: balls that fail move the loft only
-    as far as mishits leave room. Spreads as in `sight.weigh`.
+    as far as mishits leave room. What counts as high enough is a judgement, the same for all balls of a
+    trial: the likelihood is averaged over that too. Spreads as in `sight.weigh`, never wider than before.
     """
     counted = [(club, *_count(club)) for club in tried]
     counted = [one for one in counted if one[2]]
     if not counted or swing.change.spread <= 0.0:
         return swing
+    eyes = [(math.exp(node * assumed(base, "eye-for-height")), weight) for node, weight in _JUDGED]
     parts = [
-        (up, of, believed.cells(club, _CELLS), climbing(base, club, swing, density))
+        (
+            up,
+            of,
+            believed.cells(club, _CELLS),
+            [climbing(base, club, swing, density, eye) for eye, _ in eyes],
+        )
         for club, up, of in counted
     ]
 
     def likelihood(change: float) -> float:
-        total = 1.0
-        for up, of, cells, climb in parts:
-            total *= _likely(up, of, cells, climb(change))
+        total = 0.0
+        for place, (_, weight) in enumerate(eyes):
+            whole = weight
+            for up, of, cells, climbs in parts:
+                whole *= _likely(up, of, cells, climbs[place](change))
+            total += whole
         return total
 
     after = weigh(swing.change, likelihood)

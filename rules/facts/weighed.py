@@ -65,14 +65,17 @@ def drawn(before: Estimate, through: Estimate, after: Estimate, slope: float = 1
 
 
 def told_by_balls(before: Estimate, after: Estimate) -> Estimate | None:
-    """Return what the balls alone must have said for one estimate to become the other; None for nothing.
+    """Return what the balls alone must have said for one estimate to become the other.
 
-    Precisions add, so that of the balls is the difference.
+    Precisions add, so that of the balls is the difference. None where that says nothing: they left the
+    spread as it was, or only pointed one way and so would put the value absurdly far out.
     """
     if before.spread <= 0.0 or after.spread <= 0.0 or after.spread >= before.spread * (1 - 1e-6):
         return None
     gained = after.spread**-2 - before.spread**-2
     value = (after.value * after.spread**-2 - before.value * before.spread**-2) / gained
+    if abs(value - before.value) > _ABSURD * before.spread:
+        return None
     return Estimate(value, gained**-0.5)
 
 
@@ -89,5 +92,7 @@ def mean_of(values: Sequence[float], usual: float, reading: float) -> Estimate:
     return Estimate(mean, math.sqrt(variance / n + reading**2))
 
 
+_ABSURD = 5.0
+"""Spreads from what was believed beyond which an implied value is none."""
 _USUAL_WORTH = 4
 """How many balls a usual scatter counts as."""
