@@ -76,6 +76,7 @@ _BETWEEN = {
     "pair_gap": "flight", "pair_gap_share": "flight", "pair_expected_gain": "strike", "driver_gap": "driver",
     "driver_gap_share": "driver", "iron_gap": "iron", "iron_gap_share": "iron", "gap_unevenness": "both",
     "usable_both": "strike", "new_clubs": "", "loft_step": "", "longer_loft_short": "airborne",
+    "longer_strong": "skill",
 }  # fmt: skip
 """Numbers of the pair, likewise."""
 
@@ -96,6 +97,7 @@ class _Facts:
             for types in ("two_fairway_woods", "two_hybrids", "wood_and_hybrid", "hybrid_above_wood")
         }
         self.turf_loft, self.failing = assumed(judge.base, "turf-loft"), _failing(judge)
+        self.mild_loft, self.erring = assumed(judge.base, "mild-loft"), _erring(judge)
         gone = Known(None, "assumed", waits=behind["iron told"], closed=True)
         self.no_iron = judge.views({"iron_gap": gone, "iron_gap_share": gone})
 
@@ -144,6 +146,9 @@ class _Facts:
             "longer_loft_short": stamps["longer_loft_short"](
                 self.failing * max(0.0, self.turf_loft - longer.spec.loft)
             ),
+            "longer_strong": stamps["longer_strong"](
+                self.erring * max(0.0, self.mild_loft - longer.spec.loft)
+            ),
         }
         made |= self.types[_types(longer, shorter)]
         if golfer.iron is None:
@@ -165,6 +170,12 @@ def _failing(judge: Judge) -> float:
     return min(1.0, max(0.0, assumed(judge.base, "airborne-enough") - counted.number))
 
 
+def _erring(judge: Judge) -> float:
+    """Return how much misses count against strong lofts: 0 for a fine player, 1 for a middling, 1.25 at most."""
+    fine, middling = assumed(judge.base, "fine-standard"), assumed(judge.base, "middling-standard")
+    return min(1.25, max(0.0, (judge.golfer.number("skill") - fine) / (middling - fine)))
+
+
 def _waits(golfer: Golfer) -> dict[str, frozenset[str]]:
     """Return the open questions behind each kind of number."""
     flight, known = golfer.flight_waits, golfer.known
@@ -179,4 +190,5 @@ def _waits(golfer: Golfer) -> dict[str, frozenset[str]]:
         "iron": flight | golfer.iron.waits if golfer.iron else told,
         "both": driver | told,
         "airborne": known["airborne_of_six"].waits,
+        "skill": known["skill"].waits,
     }
