@@ -10,12 +10,13 @@ from typing import cast
 from rules.engine.amounts import NoStart, decide, final_si, thousandths
 from rules.engine.digest import digest
 from rules.engine.evaluate import Run
-from rules.engine.fast import NOBODY, Best, best_of, fast
+from rules.engine.fast import NOBODY, best_of, points_of
 from rules.engine.faults import UnknownName
 from rules.engine.language import Assumption, Decision, Effect, Fact, Rule, Source
 from rules.engine.ledger import Amount, Choice, Notice, Standing
 from rules.engine.lines import Evaluated
 from rules.engine.plan import Plan, assumptions_of
+from rules.engine.sides import Best
 from rules.engine.trace import trace
 from rules.engine.truth import BEST
 from rules.engine.views import ABSENT, Candidate, Value, View
@@ -82,7 +83,7 @@ class RuleBase:
         `unknown` names the facts on which only an assumption stands; None or no entry means absent.
         """
         self._decision(decision_id)
-        points = fast(self.plan(decision_id), shared_best).points(shared_best, candidates_best, unknown)
+        points = points_of(self.plan(decision_id), shared_best, candidates_best, unknown)
         return best_of(points), points
 
     def fast_amount(self, decision_id: str, best: Best, unknown: Collection[str] = NOBODY) -> float:
@@ -92,7 +93,7 @@ class RuleBase:
         si = best.get(start) if start else self.assumptions[decision.start_assumption or ""].value
         if si is None:
             raise NoStart(decision)
-        (points,) = fast(self.plan(decision_id), best).points(best, ({},), unknown)
+        (points,) = points_of(self.plan(decision_id), best, ({},), unknown)
         return final_si(decision, thousandths(decision, cast(float, si)) + (points or 0))
 
     def notices(self, scope: str, views: Mapping[str, View]) -> tuple[Notice, ...]:

@@ -5,30 +5,15 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from math import inf
-from typing import Any, NamedTuple, cast
+from typing import NamedTuple, cast
 
 from rules.engine.plan import Plan
 from rules.engine.ramps import Ramp
-from rules.engine.rows import Rows
-from rules.engine.views import ABSENT, View
+from rules.engine.sides import Joined, Side
+from rules.engine.views import View
 
 Interval = tuple[int, int]
 """Least and greatest, thousandths."""
-
-
-class Reader(NamedTuple):
-    """What the inner loop needs of one fact: cuts and rows when they suffice, else the Rows."""
-
-    cuts: list[float] | None
-    by_value: Any
-    """Rows by stretch or word; None where that is not enough."""
-    rows: Rows
-
-    @staticmethod
-    def of(rows: Rows) -> Reader:
-        """Return the reader of a fact's rows."""
-        enough = None if rows.asks_known or rows.kind == "set" else rows.by_known
-        return Reader(rows.cuts if rows.kind == "number" else None, enough, rows)
 
 
 class Effects(NamedTuple):
@@ -45,11 +30,11 @@ class Layout:
 
     def __init__(self, plan: Plan, is_shared: tuple[bool, ...]) -> None:
         split = list(zip(plan.ids, is_shared, strict=True))
-        self.shared_ids = [id for id, shared in split if shared]
-        self.own_ids = [id for id, shared in split if not shared]
-        self.shared = [Reader.of(plan.rows[id]) for id in self.shared_ids]
-        self.own = [Reader.of(plan.rows[id]) for id in self.own_ids]
-        place = {id: i for i, id in enumerate(self.own_ids)}
+        self.shared = Side([plan.rows[id] for id, shared in split if shared])
+        """The facts shared by all candidates."""
+        self.own = Side([plan.rows[id] for id, shared in split if not shared])
+        """The facts of each candidate."""
+        place = {id: i for i, id in enumerate(self.own.ids)}
         self.effects = {
             bit: Effects(scored.amount, scored.ramp, place.get(scored.ramp.fact, -1) if scored.ramp else -1)
             for bit, scored in plan.scored.items()
@@ -62,10 +47,10 @@ class Layout:
         ]
         """Ramps on shared facts, each with its bit and all cases of its rule."""
         self.ramps = [(bit, e) for bit, e in self.effects.items() if e.ramp]
+        self.ramp_bits = sum(bit for bit, _ in self.ramps)
+        """Bits of the cases that follow a ramp."""
         self.own_ramps = sum(bit for bit, e in self.effects.items() if e.ramp and e.place >= 0)
         """Bits of the cases whose ramp follows a candidate's own fact."""
-        self.fast: object = None
-        """Kept by the quick way for sampling."""
 
 
 def layout(plan: Plan, shared: Mapping[str, object]) -> Layout:
@@ -77,28 +62,6 @@ def layout(plan: Plan, shared: Mapping[str, object]) -> Layout:
     return cast(Layout, found)
 
 
-def join(readers: list[Reader], seen: list[View], full: int) -> tuple[int, int, int, bool]:
-    """Join the rows of several facts: cases that hold on best values, may hold, must hold; any open?"""
-    sure = best = may = must = full
-    is_open = False
-    for (cuts, rows, every), view in zip(readers, seen, strict=True):
-        value = view[0]
-        if view[2] == "open":
-            is_open = True
-            best &= every.best(view)
-            may &= every.may(view)
-            must &= every.must(view)
-        elif value is None:
-            sure &= every.absent
-        elif cuts is not None and rows is not None:
-            sure &= rows[bisect_right(cuts, value)]
-        elif rows is not None and value in rows:
-            sure &= rows[value]
-        else:
-            sure &= every.best(view)
-    return best & sure, may & sure, must & sure, is_open
-
-
 class Run:
     """One evaluation of a plan: the shared facts once, then each candidate."""
 
@@ -107,8 +70,8 @@ class Run:
     def __init__(self, plan: Plan, views: Mapping[str, View]) -> None:
         self.plan, self.views = plan, views
         self.layout = layout(plan, views)
-        seen = [views[id] for id in self.layout.shared_ids]
-        self.best, self.may, self.must, self.is_open = join(self.layout.shared, seen, plan.full)
+        side = self.layout.shared
+        self.best, self.may, self.must, self.is_open = side.join(side.look(views), plan.full)
         self.ramped = self._shared_ramps()
         """By bit: what ramps on shared facts give."""
 
@@ -122,9 +85,9 @@ class Run:
 
     def candidate(self, views: Mapping[str, View]) -> Outcome:
         """Evaluate one candidate."""
-        get = views.get
-        seen = [get(id, ABSENT) for id in self.layout.own_ids]
-        return Outcome(self, seen, join(self.layout.own, seen, self.plan.full))
+        own = self.layout.own
+        seen = own.look(views)
+        return Outcome(self, seen, own.join(seen, self.plan.full))
 
 
 class Outcome:
@@ -142,39 +105,41 @@ class Outcome:
         "seen",
     )
 
-    def __init__(self, run: Run, seen: list[View], own: tuple[int, int, int, bool]) -> None:
+    def __init__(self, run: Run, seen: Sequence[View], own: Joined) -> None:
+        plan = run.plan
+        best, may, must, is_open = own
         self.run = run
         self.seen = seen
-        """The candidate's own facts as read, in the order of the layout's `own_ids`."""
-        best, may, self.own_must, is_open = own
+        """The candidate's own facts as read, in the order of the layout's own side."""
         self.best = best & run.best
         """Cases that hold on the best values."""
         self.may = may & run.may
         """Cases that hold under some answer."""
-        self.must = self.own_must & run.must
+        self.must = must & run.must
         """Cases that hold under every answer."""
+        self.own_must = must
+        """Cases whose conditions on the candidate's own facts hold under every answer."""
         self.is_open = is_open or run.is_open
-        plan = run.plan
         if plan.several:
             self.best, self.may, self.must = plan.once(self.best), plan.once(self.may), plan.once(self.must)
-            self.own_must = plan.whole(self.own_must)
+            self.own_must = plan.whole(must)
         self.points = self._sum(self.best & plan.scores)
         """Sum of what the rules that spoke gave, thousandths."""
         self._open: tuple[int, int] | None = None
 
     def _sum(self, mask: int) -> int:
         """Add up what the cases of a mask give on the best values."""
-        effects, ramped, seen = self.run.layout.effects, self.run.ramped, self.seen
-        total = 0
+        layout = self.run.layout
+        total = self.run.plan.fixed.sum(mask)
+        mask &= layout.ramp_bits
         while mask:
             bit = mask & -mask
             mask ^= bit
-            amount, ramp, place = effects[bit]
-            if ramp is None:
-                total += amount
-            elif place < 0:
-                total += ramped[bit]
+            _, ramp, place = layout.effects[bit]
+            if place < 0:
+                total += self.run.ramped[bit]
             else:
+                ramp, seen = cast(Ramp, ramp), self.seen
                 x = cast(float, seen[place][0])
                 start, result, slope = ramp.segments[bisect_right(ramp.xs, x)]
                 total += round(result + (x - start) * slope)
@@ -215,8 +180,13 @@ class Outcome:
         outs = self.run.plan.rule_outs
         if self.must & outs:
             return -inf, -inf
+        if not self.is_open:
+            return self.points, self.points
         unsure, least = self._parted()
         most = least
+        least += self.run.plan.fixed_least.sum(unsure)
+        most += self.run.plan.fixed_most.sum(unsure)
+        unsure &= self.run.layout.ramp_bits
         while unsure:
             bit = unsure & -unsure
             unsure ^= bit
@@ -241,11 +211,3 @@ class Outcome:
             return ramp.extremes(*cast("tuple[float, float]", could_be))
         value = ramp.value(cast(float, view.best))
         return value, value
-
-
-def run_all(
-    plan: Plan, shared: Mapping[str, View], candidates: Sequence[Mapping[str, View]]
-) -> tuple[Run, list[Outcome]]:
-    """Evaluate every candidate."""
-    run = Run(plan, shared)
-    return run, [run.candidate(views) for views in candidates]

@@ -29,7 +29,7 @@ class Source:
         if self.kind == "published":
             return f"{part('author')} ({part('year')}), {part('title')}, {part('place')}"
         if self.kind.startswith("rules_of_"):
-            return f"rule {part('rule')}, edition {part('edition')}"
+            return f"{part('rule')}, edition {part('edition')}"
         note = part("note")
         return None if note is None else str(note)
 

@@ -9,6 +9,7 @@ from rules.engine.cases import Term, unfold
 from rules.engine.language import Assumed, Assumption, Atom, Fact, Rule, atoms
 from rules.engine.ramps import Ramp
 from rules.engine.rows import Rows, Test, number_test, word_test
+from rules.engine.tables import Tables
 from rules.engine.truth import Bound
 
 
@@ -50,6 +51,14 @@ class Plan:
         """Facts that decide what speaks and how much."""
         self.rows = {id: self._rows(id, terms.get(id, []), follows.get(id, 0)) for id in self.ids}
         self.scores = self.full & ~self.rule_outs
+        fixed = {bit: scored.amount for bit, scored in self.scored.items() if scored.ramp is None}
+        bits = self.full.bit_length()
+        self.fixed = Tables(fixed, bits)
+        """Sums of fixed results."""
+        self.fixed_least = Tables({bit: min(0, amount) for bit, amount in fixed.items()}, bits)
+        """The least they may give while it is open whether they speak."""
+        self.fixed_most = Tables({bit: max(0, amount) for bit, amount in fixed.items()}, bits)
+        """The most."""
         self.layouts: dict[tuple[bool, ...], object] = {}
         """Kept by the evaluation: how facts are split between shared and own."""
 

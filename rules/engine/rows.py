@@ -34,8 +34,20 @@ class Rows:
     """The rows of one fact."""
 
     __slots__ = (
-        "_may", "_tests", "absent", "asks_known", "by_known", "by_unknown", "cuts", "fact", "full",
-        "kind", "untouched", "untouched_or_gone", "vanishes",
+        "_may",
+        "_tests",
+        "absent",
+        "asks_known",
+        "by_known",
+        "by_unknown",
+        "certain",
+        "cuts",
+        "fact",
+        "full",
+        "kind",
+        "untouched",
+        "untouched_or_gone",
+        "widest",
     )  # fmt: skip
 
     def __init__(self, fact: Fact, tests: list[Test], follows: int, bounds: list[Bound], full: int) -> None:
@@ -43,8 +55,8 @@ class Rows:
         self.fact, self.full, self.kind = fact, full, fact.kind
         self._tests = tests
         cuts = {cut for bound in bounds for cut in (bound.low, bound.high)}
-        self.cuts = sorted(cuts - {inf, -inf})
-        """Where rows change, for a number."""
+        self.cuts = sorted(cuts - {inf, -inf}) or [inf]
+        """Where rows change, for a number; never empty, so that looking up nothing is noticed."""
         self.asks_known = any(test.op in ("known", "unknown") for test in tests)
         """Whether some comparison asks if the fact is known at all."""
         self.by_known = self._all_rows(True)
@@ -57,12 +69,15 @@ class Rows:
         for test in tests:
             touched |= test.bit
         self.untouched = full & ~touched
-        """Cases certain to survive while the fact is open but sure to have a value."""
         self.untouched_or_gone = self.untouched & ~follows
         """Cases certain to survive while the fact is open and may end up absent."""
-        self.vanishes = fact.ask is not None and fact.ask.applies is not None
-        """Whether the question may stop applying, and the fact go absent."""
+        vanishes = fact.ask is not None and fact.ask.applies is not None
+        self.certain = self.untouched_or_gone if vanishes else self.untouched
+        """Cases certain to survive while the fact is open and has a best value; a question that may stop
+        applying can still leave it absent."""
         self._may: dict[object, int] = {}
+        self.widest = self._permitted(self._key(fact.widest))
+        """Cases that some value at all lets survive."""
 
     def _row(self, value: Value | None, known: bool) -> int:
         """Return the cases that survive a value."""
@@ -78,7 +93,7 @@ class Rows:
     def _all_rows(self, known: bool) -> Any:
         """Return the rows of every stretch or word; sets are worked out when they come up."""
         if self.kind == "number":
-            inside = [nextafter(self.cuts[0], -inf), *self.cuts] if self.cuts else [0.0]
+            inside = [nextafter(self.cuts[0], -inf), *self.cuts]
             return [self._row(x, known) for x in inside]
         if self.kind == "choice":
             return {word: self._row(word, known) for word in self.fact.values}
@@ -114,22 +129,26 @@ class Rows:
 
     def must(self, view: View) -> int:
         """Return the cases certain to survive an open fact, whatever the answer."""
-        return self.untouched_or_gone if view.best is None or self.vanishes else self.untouched
+        return self.untouched_or_gone if view.best is None else self.certain
 
     def may(self, view: View) -> int:
         """Return the cases that some answer to an open fact lets survive."""
-        could_be = self.fact.widest if view.could_be is None else view.could_be
-        if self.kind == "number":
-            low, high = cast("tuple[float, float]", could_be)
-            key: object = (bisect_right(self.cuts, low), bisect_right(self.cuts, high))
-        else:
-            key = could_be
+        if view.could_be is None or view.could_be is self.fact.widest:
+            return self.widest
+        key = self._key(view.could_be)
         row = self._may.get(key)
         if row is None:
             if len(self._may) >= MOST_REMEMBERED:
                 self._may.clear()
             row = self._may[key] = self._permitted(key)
         return row
+
+    def _key(self, could_be: CouldBe) -> object:
+        """Return what tells apart all that could be, as far as rows go."""
+        if self.kind == "number":
+            low, high = cast("tuple[float, float]", could_be)
+            return bisect_right(self.cuts, low), bisect_right(self.cuts, high)
+        return could_be
 
     def _permitted(self, key: Any) -> int:
         """Join the rows of everything that could be; absent is always among it."""
