@@ -2,8 +2,9 @@
 
 60 rules of three conditions, 20 facts, 10 candidates. Ours reports three-valued truth of every
 condition, bounds and a full trace; zen-engine runs with its trace (matched rows), clipspy with its own
-(the text of the rules fired), durable-rules and rule-engine report the rules that matched. Peers that are not installed are
-named in the table (`pip install turfpair[bench]`).
+(the text of the rules fired), durable-rules and rule-engine report the rules that matched. Peers that
+are not installed are named in the table (`pip install turfpair[bench]`). CPU time, best of several
+rounds in which all take turns.
 """
 
 from __future__ import annotations
