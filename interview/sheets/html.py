@@ -5,12 +5,13 @@ The template library is imported here and nowhere else, so that whoever prints n
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from interview.sheets.one_page import golfer_height, smallest_needed, workshop_height
 from interview.sheets.pictures.beam import beam
 from interview.sheets.pictures.face import face
 from interview.sheets.pictures.head import head
@@ -43,6 +44,7 @@ def golfer_page(sheet: GolferSheet) -> str:
     faces = [face(view, label).svg for view, label in zip(sheet.faces, sheet.labels, strict=True)]
     return _environment().get_template("golfer.html").render(
         sheet=sheet,
+        size=smallest_needed(partial(golfer_height, sheet)),
         ladder=drawn.svg if drawn else None,
         faces=faces,
         marks=any(view.marks for view in sheet.faces),
@@ -53,4 +55,7 @@ def workshop_page(sheet: WorkshopSheet, build: BuildView, system: System) -> str
     """Return the workshop's sheet as a page."""
     heads = [head(club.parts).svg if club.parts else None for club in build.clubs]
     beams = [beam(club.parts, club.view.length, system).svg if club.parts else None for club in build.clubs]
-    return _environment().get_template("workshop.html").render(sheet=sheet, heads=heads, beams=beams)
+    size = smallest_needed(partial(workshop_height, sheet))
+    return (
+        _environment().get_template("workshop.html").render(sheet=sheet, size=size, heads=heads, beams=beams)
+    )

@@ -56,14 +56,6 @@ class Note(NamedTuple):
     items: tuple[str, ...]
 
 
-class Table(NamedTuple):
-    """Figures in columns under a heading."""
-
-    title: str
-    columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-
-
 NONE = Cell("–")
 """A cell of a club that has no such line."""
 

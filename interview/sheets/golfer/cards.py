@@ -48,20 +48,19 @@ def _whose(view: ClubView, system: System) -> str:
     if view.owned is None:
         return "new"
     if not view.cut:
-        return f"your own ({view.owned}), as it is"
+        return f"your own, “{view.owned}”, as it is"
     back = f", {spelled(f.grams(view.put_back))} back into its head" if view.put_back else ""
-    return f"your own ({view.owned}), {spelled(f.length(view.cut, system))} shorter{back}"
+    return f"your own, “{view.owned}”, {spelled(f.length(view.cut, system))} shorter{back}"
 
 
 def _big(club: BuildClub, system: System) -> tuple[tuple[str, str], ...]:
-    """Return loft, length and carry; as measured where it was."""
-    flown = club.built.flown or club.view.flown
-    reading = club.built.reading
-    read_length = reading.length if reading is not None and not club.built.problem else None
-    long = club.view.length if read_length is None else read_length
+    """Return loft, length and carry; length and carry as measured where they were."""
+    built = club.built
+    read = built.reading.length if built.reading is not None and not built.problem else None
+    flown, measured = built.flown or club.view.flown, "" if read is None else ", measured"
     return (
         ("loft", degrees(club.view.loft).replace(" degrees", "°").replace(" degree", "°")),
-        ("length", f.length(long, system)),
+        (f"length{measured}", f.length(club.view.length if read is None else read, system)),
         ("carry, hit well", distance(flown.centred, system)),
     )
 
@@ -82,7 +81,7 @@ def _rows(club: BuildClub, system: System) -> list[tuple[str, str]]:
         ("Balance, total", _balance(club)),
         ("Shaft", f"{parts.shaft.label}, {f.grams(parts.shaft.mass, 0)} before cutting"),
         ("Grip", parts.grip.label),
-        ("Head", f"{parts.head.label}, {f.grams(parts.head.mass + parts.added)} with {_added(club)}"),
+        ("Head", f"{parts.head.label}, {f.grams(parts.head.mass)}{_added(club)}"),
     ]  # fmt: skip
 
 
@@ -113,8 +112,8 @@ def _balance(club: BuildClub) -> str:
 def _added(club: BuildClub) -> str:
     """Return the mass in the ports, place by place."""
     assert club.parts is not None
-    loads = [f"{f.bare_grams(port.mass)} in the {port.name}" for port in club.parts.ports if port.mass]
-    return " and ".join(loads) if loads else "nothing added"
+    loads = [f"{port.name} {f.bare_grams(port.mass)}" for port in club.parts.ports if port.mass]
+    return f" + {', '.join(loads)}" if loads else ", nothing added"
 
 
 def _says(view: ClubView, system: System) -> str:

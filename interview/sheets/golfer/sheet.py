@@ -24,7 +24,7 @@ YOURS = (
     "These numbers are yours. Take this sheet to any shop or club maker and keep it with your receipt: if a "
     "club is ever lost, it can be built again from these figures and the workshop's sheet."
 )
-_MIND = ("rules_of_golf", "claim", "fit", "evidence")
+_MIND = ("rules_of_golf", "claim", "fit")
 _MIND_AT_MOST = 4
 _GLUE = "A club fresh from the bench is not hit for a day or more: ask when its glue has had its time."
 _FIRST = "Local codes and licensed practice come first; if it hurts, stop and see a licensed professional."
@@ -77,7 +77,7 @@ def golfer_sheet(outcome: Outcome, view: OutcomeView, build: BuildView, stamp: S
         check=tuple(spelled(one.text) for one in view.proofs),
         mind=_mind(view, build),
         yours=YOURS,
-        gaps=view.gaps,
+        gaps=_gaps(view, build),
         labels=tuple(one.label for one in view.clubs),
         faces=tuple(face_view(outcome, club) for club in outcome.clubs),
         system=view.system,
@@ -90,7 +90,17 @@ def _lead(view: OutcomeView) -> str:
     if not view.clubs:
         return "No pair of clubs can be made for you from what is on the shelf here."
     both = ", and ".join(named(club, view, customer=True) for club in view.clubs)
+    if any(one.topic == "body" for one in view.cautions):
+        return f"For later, when you are well: {both}."
     return f"{both[:1].upper()}{both[1:]}."
+
+
+def _gaps(view: OutcomeView, build: BuildView) -> GapsView | None:
+    """Return the ladder, with the clubs as they were measured where they were."""
+    read = build.ladder
+    if view.gaps is None or read is None:
+        return view.gaps
+    return view.gaps._replace(longer=read.longer, shorter=read.shorter)
 
 
 def _why_none(view: OutcomeView) -> tuple[str, ...]:

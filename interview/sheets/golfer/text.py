@@ -28,7 +28,7 @@ def text(sheet: GolferSheet) -> str:
     for sentence in sheet.stop:
         page.say(sentence)
         page.gap()
-    page.say(f"For later, when you are well: {sheet.lead}" if sheet.stop else sheet.lead)
+    page.say(sheet.lead)
     for sentence in sheet.verdicts:
         page.say(sentence)
     for card in sheet.cards:

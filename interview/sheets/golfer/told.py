@@ -23,7 +23,7 @@ _ORDER = (
     "longest_iron_carry", "driver_loft", "purpose", "wrist_to_floor", "hand_length",
 )  # fmt: skip
 """What a golfer looks for among his numbers, first things first; health and the bag are not printed."""
-_MOST_NUMBERS = 14
+_MOST_NUMBERS = 12
 _TAKEN_AT_MOST = 5
 _WEIGHTY = 1.0
 """An open question with less at stake than this, in points, is not worth a line."""
@@ -40,7 +40,7 @@ def _text(outcome: Outcome, view: OutcomeView, id: str, answer: Answer) -> str:
     """Return an answer as it is read back to a customer."""
     fact, wording = outcome.house.base.facts[id], wording_of()
     asked = wording.asked(fact, "fitter", "left" if view.hand == "left" else "right")
-    return answer_text(fact, asked, answer, wording, view.system)
+    return answer_text(fact, asked, answer, wording, view.system).replace(" %", "\N{NO-BREAK SPACE}%")
 
 
 def not_tested(outcome: Outcome, view: OutcomeView, build: BuildView) -> tuple[str, ...]:

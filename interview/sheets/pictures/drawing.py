@@ -1,4 +1,4 @@
-"""Strokes of a picture. One unit is a millimetre on paper; looks are classes of the page's own style."""
+"""Strokes of a picture. One unit is a millimetre at full size; looks are classes of the page's own style."""
 
 from __future__ import annotations
 
@@ -6,6 +6,8 @@ from collections.abc import Iterable, Sequence
 
 from markupsafe import Markup
 
+REM = 25.4 / 7.2
+"""The page's own unit at full size, mm: ten points; a page that must shrink shrinks its pictures too."""
 Point = tuple[float, float]
 """Right and down, mm."""
 
@@ -54,9 +56,13 @@ class Drawing:
     @property
     def svg(self) -> Markup:
         """Return the picture as an SVG element that stands in a page."""
-        head = Markup('<svg role="img" viewBox="0 0 {} {}" width="{}mm" height="{}mm"><title>{}</title>')
-        size = _mm(self.width, self.height)
-        return head.format(*size, *size, self._title) + Markup("").join(self._strokes) + Markup("</svg>")
+        head = Markup('<svg role="img" viewBox="0 0 {} {}" style="width: {}rem"><title>{}</title>')
+        width, height = _mm(self.width, self.height)
+        return (
+            head.format(width, height, f"{self.width / REM:.3f}", self._title)
+            + Markup("").join(self._strokes)
+            + Markup("</svg>")
+        )
 
 
 def _mm(*values: float) -> tuple[str, ...]:

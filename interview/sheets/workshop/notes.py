@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from interview.sheets import figures as f
-from interview.sheets.paper import Note, Table
+from interview.sheets.paper import NONE, Block, Cell, Line, Note
 from rules.units import swing_weight_name, words
 
 if TYPE_CHECKING:
-    from interview.views.build import BuildView
+    from interview.views.build import BuildClub, BuildView
     from rules.shelf.bookings import Bill
     from rules.units import System
     from rules.workbench.altered import Alteration
@@ -28,22 +28,22 @@ _COUNTED = {
 }
 
 
-def counting_table(view: BuildView) -> Table | None:
+def counting_block(clubs: Sequence[BuildClub]) -> Block | None:
     """Return both ways of counting: the exact sum, the bench rule, and the points it would get wrong."""
-    known = [(club.view.role, club.parts.counts) for club in view.clubs if club.parts is not None]
-    if not known:
+    if all(club.parts is None for club in clubs):
         return None
-    columns = ("", *(f"{role} {head}" for role, _ in known for head in ("sum", "rule", "off")))
-    rows = [
-        (_COUNTED[same[0].what], *(text for count in same for text in _counted(count)))
-        for same in zip(*(counts for _, counts in known), strict=True)
-    ]
-    return Table("BOTH COUNTS: exact sum, bench rule, points the rule is off", columns, tuple(rows))
+    lines = tuple(
+        Line(label, tuple(_counted(club, what) for club in clubs)) for what, label in _COUNTED.items()
+    )
+    return Block("BOTH COUNTS: sum | bench rule | points off", lines)
 
 
-def _counted(count: Count) -> tuple[str, str, str]:
+def _counted(club: BuildClub, what: str) -> Cell:
     """Write one figure by both ways, and what the rule would get wrong."""
-    return _figure(count, count.exact), _figure(count, count.rule), f.points(count.off)
+    if club.parts is None:
+        return NONE
+    count = next(one for one in club.parts.counts if one.what == what)
+    return Cell(f"{_figure(count, count.exact)} | {_figure(count, count.rule)} | {f.points(count.off)}")
 
 
 def shortened_notes(view: BuildView) -> tuple[Note, ...]:

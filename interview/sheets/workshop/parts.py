@@ -119,7 +119,7 @@ def shaft_block(clubs: Sequence[BuildClub], system: System) -> Block:
             Line("3  Butt trim", tuple(_butt(club, system) for club in clubs)),
             line("Cut shaft, length", clubs, lambda p: Cell(f.length(p.cuts.length, system), "read")),
             line("Cut shaft, mass", clubs, lambda p: Cell(f.grams(p.cut_mass), "read")),
-            line("Orientation, logo up/down", clubs, lambda _: Cell("", "read")),
+            line("Logo up or down", clubs, lambda _: Cell("", "read")),
         ),
     )
 

@@ -128,8 +128,8 @@ def _correction(against: AsBuilt) -> Iterator[str]:
             yield f"Reads {now}, {f.points(against.left)} off its target, and no piece helps: other parts."
         return
     work = "; ".join(_move(move) for move in against.moves)
-    then = swing_weight_name(target + against.after)
-    yield f"Reads {now} ({f.points(against.left)}). {work}: then {then} ({f.points(against.after)})."
+    then = f"{swing_weight_name(target + against.after)} ({f.points(against.after)})"
+    yield f"Reads {now} ({f.points(against.left)}): {work}; then {then}."
 
 
 def _move(move: Move) -> str:

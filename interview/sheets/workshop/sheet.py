@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from interview.sheets.paper import Block, Note, Stamp, Table
+from interview.sheets.paper import Block, Note, Stamp
 from interview.sheets.workshop.notes import (
     calibration_note,
-    counting_table,
+    counting_block,
     cure_note,
     matching_note,
     parts_list,
@@ -50,14 +50,12 @@ class WorkshopSheet:
     titles: tuple[str, ...]
     """One for each club."""
     blocks: tuple[Block, ...]
-    counts: Table | None
-    """Both ways of counting; None where no parts are known."""
     beside: tuple[Note, ...]
-    """Shortening, matching, what the sums lean on."""
+    """Shortening, matching, stock, what the sums lean on, the cure."""
     built: tuple[Note, ...]
     """What would bring a club to its target, and what the readings say."""
     below: tuple[Note, ...]
-    """Cure, rules, stock."""
+    """What the rules say."""
     checks: tuple[str, ...]
     cautions: tuple[str, ...]
     nothing: str
@@ -72,7 +70,7 @@ def workshop_sheet(view: BuildView, outcome: OutcomeView, stamp: Stamp) -> Works
     if not view.clubs:
         why = tuple(dict.fromkeys(one.text for one in outcome.ruled_out))
         return WorkshopSheet(
-            stamp, (), (), None, (), (), (Note("WHY", why),), (), cautions, "No pair can be built.", ""
+            stamp, (), (), (), (), (Note("WHY", why),), (), cautions, "No pair can be built.", ""
         )
     system = outcome.system
     matching, stock = matching_note(view), stock_note(view)
@@ -82,12 +80,17 @@ def workshop_sheet(view: BuildView, outcome: OutcomeView, stamp: Stamp) -> Works
         blocks=_blocks(view, outcome),
         beside=tuple(
             note
-            for note in (*shortened_notes(view), matching, calibration_note(view, system))
+            for note in (
+                *shortened_notes(view),
+                matching,
+                stock,
+                calibration_note(view, system),
+                cure_note(view, system) if view.work else None,
+            )
             if note is not None
         ),
         built=(*ways_notes(view, system), *built_notes(view, system)),
-        counts=counting_table(view),
-        below=tuple(n for n in (stock, cure_note(view, system), rules_note(view, system)) if n is not None),
+        below=(rules_note(view, system),),
         checks=CHECKS if view.work else (),
         cautions=cautions,
         nothing="" if view.work else "Both clubs are his own and stay as they are: nothing is built.",
@@ -100,6 +103,7 @@ def _blocks(view: BuildView, outcome: OutcomeView) -> tuple[Block, ...]:
     clubs, system = view.clubs, outcome.system
     if not view.work:
         return (length_block(clubs, system), sum_block(clubs, system))
+    counted = counting_block(clubs)
     return (
         head_block(clubs, system),
         shaft_block(clubs, system),
@@ -107,6 +111,7 @@ def _blocks(view: BuildView, outcome: OutcomeView) -> tuple[Block, ...]:
         port_block(clubs, system),
         mass_block(clubs, system),
         sum_block(clubs, system),
+        *((counted,) if counted is not None else ()),
     )
 
 

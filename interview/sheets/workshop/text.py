@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from interview.text import one_line
 
 if TYPE_CHECKING:
-    from interview.sheets.paper import Block, Cell, Line, Note, Table
+    from interview.sheets.paper import Block, Cell, Line, Note
     from interview.sheets.workshop.sheet import WorkshopSheet
 
 WIDTH = 96
@@ -27,11 +27,7 @@ def _lines(sheet: WorkshopSheet) -> Iterator[str]:
     yield from _head(sheet)
     for block in sheet.blocks:
         yield from _block(block, sheet.titles)
-    for note in sheet.built:
-        yield from _note(note)
-    if sheet.counts is not None:
-        yield from _table(sheet.counts)
-    for note in (*sheet.beside, *sheet.below):
+    for note in (*sheet.built, *sheet.beside, *sheet.below):
         yield from _note(note)
     if sheet.checks:
         yield ""
@@ -77,15 +73,6 @@ def _cell(cell: Cell) -> str:
     if cell.read:
         return f"{cell.text} read {cell.read}{' OUT' if cell.out else ''}"
     return f"{cell.text} {({'read': '____', 'tick': '[ ]'}).get(cell.box, '')}".rstrip()
-
-
-def _table(table: Table) -> Iterator[str]:
-    """Yield figures in columns."""
-    yield ""
-    yield table.title
-    room = (WIDTH - _LABEL - 2) // max(1, len(table.columns) - 1)
-    for row in (table.columns, *table.rows):
-        yield f"{row[0]:<{_LABEL}.{_LABEL}} " + "".join(f"{one:>{room}}" for one in row[1:])
 
 
 def _note(note: Note) -> Iterator[str]:
