@@ -105,6 +105,7 @@ def golfer(
     known |= _lie_facts(lie_shares, lies_known)
     known["shape"] = shape(known["hand"], known["miss"], known["curve"])
     known |= wanted_facts(base, known)
+    known["liked_swing_weight"] = _liked(subject)
     driver = _driver_flight(base, known, air)
     known |= _driver_facts(base, known, air) if cautions else {}
     flown = waiting((known["driver_head_speed"], known["attack"], known["delivered_loft_change"])) | air_waits
@@ -124,6 +125,13 @@ def golfer(
         iron=_iron(base, known, air, move),
         balls=balls,
     )
+
+
+def _liked(subject: Subject) -> Known:
+    """Return the mean swing weight of the clubs he owns and likes, points from D0; unknown without one."""
+    liked = [club.swing_weight for club in subject.owned if club.liked == "yes"]
+    read = [points for points in liked if points is not None]
+    return Known(sum(read) / len(read), "said", 1.0) if read else Known(None, "assumed", closed=True)
 
 
 class Shifting:

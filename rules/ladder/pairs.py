@@ -171,7 +171,7 @@ def _failing(judge: Judge) -> float:
 
 
 def _erring(judge: Judge) -> float:
-    """Return how much misses count against strong lofts: 0 for a fine player, 1 for a middling, 1.25 at most."""
+    """Return how much misses count against strong lofts: 0 for a fine player, 1 for a middling one."""
     fine, middling = assumed(judge.base, "fine-standard"), assumed(judge.base, "middling-standard")
     return min(1.25, max(0.0, (judge.golfer.number("skill") - fine) / (middling - fine)))
 
