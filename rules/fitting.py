@@ -18,7 +18,7 @@ from rules.ladder.bagged import bagged
 from rules.ladder.judge import Judge, Quick
 from rules.ladder.pairs import Pair, order, pairs
 from rules.ladder.rung import Rung
-from rules.ladder.stocked import Barred, places, rung
+from rules.ladder.stocked import Barred, no_heads, places, rung
 from rules.overrides import Overridden, overridden
 from rules.questions import Questions, questions
 from rules.workbench import Club, apart, finish_both
@@ -33,6 +33,10 @@ if TYPE_CHECKING:
 __all__ = ["Brief", "House", "Outcome", "brief", "fit", "load_house"]
 
 
+_NO_TWO = Barred("pair", "no-two-clubs", "The shop and the bag hold no two clubs that make a pair.")
+"""Said where every place may be filled and still no pair comes of it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Outcome:
     """Everything that one run of the road found, and the traces that explain it."""
@@ -43,7 +47,7 @@ class Outcome:
     rungs: tuple[Rung, ...]
     """Every rung that could be filled, from strong to weak."""
     barred: tuple[Barred, ...]
-    """Places that could not be filled, and why."""
+    """Places that could not be filled, and why; where no two clubs meet at all, that too."""
     pairs: Mapping[str, Pair]
     pairing: Choice | None
     """The choice among pairs; None when there is no pair to choose from."""
@@ -81,7 +85,7 @@ def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
         subject=subject,
         golfer=player,
         rungs=tuple(order(filled)),
-        barred=barred,
+        barred=barred if met else (*barred, _NO_TWO),
         pairs=met,
         pairing=pairing,
         picked=picked,
@@ -137,7 +141,7 @@ def rungs(judge: Judge, subject: Subject, flier: Flier | None) -> tuple[list[Run
     tried = [rung(judge, place, flier) for place in places(judge)]
     own = [one for club in subject.owned for one in bagged(judge, club, flier)]
     filled = [one for one in tried if isinstance(one, Rung)] + own
-    return filled, tuple(one for one in tried if isinstance(one, Barred))
+    return filled, no_heads(judge) + tuple(one for one in tried if isinstance(one, Barred))
 
 
 def _bench(house: House, player: Golfer, picked: Pair | None) -> tuple[Club, ...]:

@@ -11,7 +11,7 @@ from rules.ladder.flown import flown
 from rules.ladder.options import by_loft
 from rules.ladder.rung import Rung, Spec, trade_name
 from rules.problems import Problem
-from rules.shelf import on_bench
+from rules.shelf import NoHeads, on_bench
 from rules.units import parse
 
 if TYPE_CHECKING:
@@ -33,15 +33,30 @@ class Barred:
     text: str
 
 
+def no_heads(judge: Judge) -> tuple[Barred, ...]:
+    """Say that the shop has no head for the golfer's hand, where that is so; his own clubs may still pair."""
+    if places(judge):
+        return ()
+    hand = judge.golfer.word("hand")
+    sentence = (
+        f"The shop has no {hand}-hand head in stock, so no new club can be built; order one, or look in"
+        " another catalogue."
+    )
+    return (Barred(f"{hand}-hand-heads", "no-heads-for-the-hand", sentence),)
+
+
 def places(judge: Judge) -> list[Place]:
-    """Return every place that heads in stock for the golfer's hand can fill, strongest first."""
+    """Return every place that heads in stock for the golfer's hand can fill, strongest first; maybe none."""
     hand = judge.golfer.word("hand")
     return judge.house.once(("places", hand), lambda: _places(judge.shelf, hand))  # type: ignore[no-any-return]
 
 
 def _places(shelf: Shelf, hand: str) -> list[Place]:
     """Return every place that heads in stock for a hand can fill, strongest first."""
-    heads = shelf.heads_for("left" if hand == "left" else "right")
+    try:
+        heads = shelf.heads_for("left" if hand == "left" else "right")
+    except NoHeads:
+        return []
     return [
         Place(f"{kind}-{degrees:g}", group[0].kind, group[0].loft, group)
         for (kind, degrees), group in by_loft(heads).items()

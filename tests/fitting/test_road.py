@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 
 from rules.engine import Amount
 from rules.facts.reading import read_subject
+from rules.facts.subject import Subject
 from rules.fitting import House, Outcome, fit, load_house
 from rules.ladder.stocked import Barred
 from rules.overrides import OverrideProblem
@@ -168,3 +170,38 @@ def test_one_answer_changed_back_changes_everything_back(fitted: Callable[..., O
     assert again.picked is not None
     assert first.picked.id == again.picked.id
     assert first.clubs[0].rung.flown == again.clubs[0].rung.flown
+
+
+def _no_left_heads(house: House) -> House:
+    """Return a house whose shop has nothing for a left-hander."""
+    shelf = house.shelf
+    return house.with_shelf(replace(shelf, heads=tuple(one for one in shelf.heads if one.hand == "right")))
+
+
+def test_a_shop_without_a_head_for_the_hand_is_an_answer_with_its_reason(
+    house: House, subject: Callable[..., Subject]
+) -> None:
+    outcome = fit(_no_left_heads(house), subject({"hand": "left", "driver_speed": "90 mph"}))
+    assert (outcome.pairing, outcome.picked, outcome.clubs) == (None, None, ())
+    assert "no left-hand head in stock" in outcome.barred[0].text
+    assert {one.rule for one in outcome.barred} == {"no-heads-for-the-hand", "no-two-clubs"}
+
+
+def test_two_clubs_of_his_own_pair_where_the_shop_has_none_for_his_hand(
+    house: House, subject: Callable[..., Subject]
+) -> None:
+    own = [
+        {"name": "strong", "kind": "fairway", "loft": "18 deg"},
+        {"name": "weak", "kind": "hybrid", "loft": "23 deg"},
+    ]
+    outcome = fit(_no_left_heads(house), subject({"hand": "left", "driver_speed": "90 mph"}, owned=own))
+    assert outcome.picked is not None
+    assert outcome.picked.id == "own-strong+own-weak"
+    assert [one.rule for one in outcome.barred] == ["no-heads-for-the-hand"]
+
+
+def test_a_lone_head_that_pairs_with_nothing_says_so(house: House, subject: Callable[..., Subject]) -> None:
+    shelf = replace(house.shelf, heads=(house.shelf.head("heath-15"),))
+    outcome = fit(house.with_shelf(shelf), subject({"driver_speed": "90 mph"}))
+    assert len(outcome.rungs) == 1
+    assert [one.rule for one in outcome.barred] == ["no-two-clubs"]
