@@ -13,6 +13,9 @@ from rules.evidence.correction import holm
 from rules.evidence.counts import compare_counts, count
 from rules.evidence.intervals import mean_figure, spread_figure
 from rules.evidence.permutation import compare
+from rules.facts.subject import Shot
+from rules.facts.tried import Tried
+from rules.golf.impact import Clubhead
 
 values = st.lists(st.integers(0, 250).map(float), min_size=1, max_size=7)
 RULES = Rules(0.05, 0.8, 0.05, 1 / 3, 4.572, 0.2)
