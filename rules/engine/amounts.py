@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import partial
 from typing import cast
 
-from rules.engine.evaluate import Run
+from rules.engine.evaluate import Outcome, Run
 from rules.engine.language import Assumption, Decision, Fact
 from rules.engine.ledger import Amount
 from rules.engine.lines import Evaluated, Line
@@ -85,18 +85,27 @@ def decide(
     decision: Decision, run: Run, views: Mapping[str, View],
     facts: Mapping[str, Fact], assumptions: Mapping[str, Assumption],
 ) -> Amount:  # fmt: skip
-    """Decide an amount and keep its ledger."""
+    """Decide an amount; its lines and bounds are worked out when someone asks."""
     start = Start(decision, views, facts, assumptions)
     outcome = run.candidate({})
     at = Evaluated({}, outcome)
-    lines = [
-        Line(
-            "start", None, at, say=lambda system: start_words(start.fact, start.assumption, start.si, system)
-        )
-    ]
+    pick = final(decision, start.value + outcome.points)
+    lines, bounds = partial(_lines, decision, start, at), partial(_bounds, decision, start, outcome)
+    return Amount(decision, at, start.value, pick, lines, bounds)
+
+
+def _bounds(decision: Decision, start: Start, outcome: Outcome) -> tuple[int, int]:
+    """Return what the amount could still become, least and most."""
+    low, high = outcome.bounds
+    return final(decision, start.low + int(low)), final(decision, start.high + int(high))
+
+
+def _lines(decision: Decision, start: Start, at: Evaluated) -> tuple[Line, ...]:
+    """Return start, rules (weightiest first), limit and rounding, each a line."""
+    begin = Line("start", None, at, say=partial(start_words, start.fact, start.assumption, start.si))
     moved = [Line("rule", rule, at, adjust=at.result(rule)) for rule in at.spoke()]
-    lines += sorted(moved, key=lambda line: -abs(line.adjust))
-    raw = start.value + outcome.points
+    lines = [begin, *sorted(moved, key=lambda line: -abs(line.adjust))]
+    raw = start.value + at.outcome.points
     held = limited(decision, raw)
     if held != raw:
         wording = LIMIT_HIGH if held < raw else LIMIT_LOW
@@ -104,9 +113,7 @@ def decide(
     even = rounded(decision, held)
     if even != held:
         lines.append(Line("rounding", None, at, adjust=even - held, say=partial(_rounding, decision, even)))
-    low = final(decision, start.low + int(outcome.bounds[0]))
-    high = final(decision, start.high + int(outcome.bounds[1]))
-    return Amount(decision, at, start.value, tuple(lines), low, high)
+    return tuple(lines)
 
 
 def _limit(decision: Decision, held: int, wording: str, system: System) -> str:

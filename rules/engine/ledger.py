@@ -120,27 +120,52 @@ class Choice:
 class Amount:
     """An amount decided: start, adjustments, limit and rounding, which add up to the pick."""
 
-    __slots__ = ("_evaluated", "decision", "high", "lines", "low", "pick", "start")
+    __slots__ = (
+        "_bounds",
+        "_evaluated",
+        "_find_bounds",
+        "_lines",
+        "_make_lines",
+        "decision",
+        "pick",
+        "start",
+    )
 
     def __init__(
-        self,
-        decision: Decision,
-        evaluated: Evaluated,
-        start: int,
-        lines: tuple[Line, ...],
-        low: int,
-        high: int,
-    ) -> None:
+        self, decision: Decision, evaluated: Evaluated, start: int, pick: int,
+        lines: Callable[[], tuple[Line, ...]], bounds: Callable[[], tuple[int, int]],
+    ) -> None:  # fmt: skip
         self.decision = decision
         self.start = start
         """Where it starts, thousandths of the unit."""
-        self.lines = lines
-        """Start, rules (weightiest first), limit, rounding; `start` and every `adjust` add up to `pick`."""
-        self.pick = start + sum(line.adjust for line in lines)
+        self.pick = pick
         """What was decided, thousandths of the unit."""
-        self.low, self.high = low, high
-        """What it could still become, thousandths of the unit."""
-        self._evaluated = evaluated
+        self._evaluated, self._make_lines, self._find_bounds = evaluated, lines, bounds
+        self._lines: tuple[Line, ...] | None = None
+        self._bounds: tuple[int, int] | None = None
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        """Start, rules (weightiest first), limit, rounding; `start` and every `adjust` add up to `pick`."""
+        if self._lines is None:
+            self._lines = self._make_lines()
+        return self._lines
+
+    @property
+    def low(self) -> int:
+        """The least that it could still become, thousandths of the unit."""
+        return self._both()[0]
+
+    @property
+    def high(self) -> int:
+        """The most that it could still become, thousandths of the unit."""
+        return self._both()[1]
+
+    def _both(self) -> tuple[int, int]:
+        """Return the least and the most."""
+        if self._bounds is None:
+            self._bounds = self._find_bounds()
+        return self._bounds
 
     @property
     def outcome(self) -> Outcome:
@@ -156,7 +181,10 @@ class Amount:
         """Return the amount held at a value (SI) that a person set; the last line of its ledger says so."""
         wanted = round(unit(self.decision.unit).from_si(si) * 1000)
         line = Line("pinned", None, self._evaluated, adjust=wanted - self.pick, say=say)
-        return Amount(self.decision, self._evaluated, self.start, (*self.lines, line), wanted, wanted)
+        lines = (*self.lines, line)
+        return Amount(
+            self.decision, self._evaluated, self.start, wanted, lambda: lines, lambda: (wanted, wanted)
+        )
 
     @property
     def settled(self) -> bool:
