@@ -7,12 +7,14 @@ import sys
 from argparse import ArgumentParser, Namespace
 from dataclasses import replace
 from datetime import UTC, datetime
+from functools import partial
 from typing import TYPE_CHECKING
 
-from interview.commands.common import house, store
+from interview.commands.common import CATALOGUE_VARIABLE, house, store
 from interview.commands.errors import DONE, UsageProblem
 
 if TYPE_CHECKING:
+    from interview.screens.bay.desk import Desk
     from interview.store import Draft, Store
     from rules.fitting import House
 
@@ -32,19 +34,29 @@ def run(args: Namespace) -> int:
     _needs_terminal()
     if args.no_color:
         os.environ["NO_COLOR"] = "1"
-    from interview.conversation import Conversation
     from interview.screens.bay.app import BayApp
-    from interview.screens.bay.desk import sit_down
+    from interview.store import state_folder
 
-    home, kept = house(args), store(args)
-    draft = _draft(args, kept, home)
-    if args.units:
-        draft.session = replace(draft.session, units=args.units)
-    app = BayApp(sit_down(Conversation.of(home), draft), kept)
+    kept = store(args)
+    plain = not (args.session or args.rules or args.catalogue or os.environ.get(CATALOGUE_VARIABLE))
+    sit = partial(_sit_down, args, kept)
+    app = BayApp(sit if plain else sit(), kept, opening=state_folder() if plain else None)
     status = app.run()
     if app.fault is not None:
         raise app.fault
     return DONE if status is None else status
+
+
+def _sit_down(args: Namespace, kept: Store) -> Desk:
+    """Read the rules, open the session, and return the desk with both."""
+    from interview.conversation import Conversation
+    from interview.screens.bay.desk import sit_down
+
+    home = house(args)
+    draft = _draft(args, kept, home)
+    if args.units:
+        draft.session = replace(draft.session, units=args.units)
+    return sit_down(Conversation.of(home), draft)
 
 
 def _needs_terminal() -> None:

@@ -2,26 +2,26 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from textual import events
 from textual.pilot import Pilot
 
 from interview.conversation import Conversation
 from interview.screens.bay.app import BayApp
 from interview.screens.bay.desk import Desk, sit_down
+from interview.screens.kit.pane import Pane
 from interview.session import begin
 from interview.store import Store
-from interview.views.pictures import FULL, Glyphs
+from interview.views.pictures import FULL, Glyphs, plain
 from rules.fitting import House
 
-KEYS = {
-    " ": "space", "?": "question_mark", "-": "minus", "=": "equals_sign", ",": "comma", "/": "slash",
-    "+": "plus", ".": "full_stop", ":": "colon", "'": "apostrophe", '"': "quotation_mark",
-}  # fmt: skip
+sys.path.insert(0, str(Path(__file__).parents[2]))  # views of record are a module beside the tests
 
 
 @dataclass
@@ -40,6 +40,16 @@ class Bay:
         strips = self.app.screen._compositor.render_strips()
         return "\n".join("".join(segment.text for segment in strip).rstrip() for strip in strips)
 
+    def pane_text(self, selector: str) -> str:
+        """What a pane shows, on one line."""
+        pane = self.app.screen.query_one(selector, Pane)
+        return " ".join(plain(pane._rows).split())
+
+    def send(self, *keys: str) -> None:
+        """Send keys as a terminal does, without waiting for anything."""
+        for key in keys:
+            self.app.post_message(events.Key(key, key if len(key) == 1 else None))
+
     async def settle(self) -> None:
         """Wait until nothing is being worked out."""
         for _ in range(400):
@@ -54,7 +64,8 @@ class Bay:
         await self.settle()
 
     async def type(self, text: str) -> None:
-        await self.pilot.press(*(KEYS.get(letter, letter) for letter in text))
+        self.send(*text)
+        await self.pilot.pause()
 
     async def say(self, *lines: str) -> None:
         """Type lines and enter each."""

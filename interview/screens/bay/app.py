@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime
+from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING
 
-from interview.screens.bay.desk import sit_down
 from interview.screens.kit.app import TurfApp
 from rules.problems import Problem
 
 if TYPE_CHECKING:
     from interview.conversation import Conversation
     from interview.screens.bay.desk import Desk
+    from interview.screens.bay.screen import BayScreen
     from interview.store import Draft, Store
     from interview.views.pictures import Glyphs
 
@@ -22,37 +25,92 @@ class BayApp(TurfApp):
 
     TITLE = "Turfpair bay"
 
-    def __init__(self, desk: Desk, store: Store, *, glyphs: Glyphs | None = None, blink: bool = True) -> None:
+    def __init__(
+        self, desk: Desk | Callable[[], Desk], store: Store, *, opening: Path | None = None,
+        glyphs: Glyphs | None = None, blink: bool = True,
+    ) -> None:  # fmt: skip
         super().__init__(glyphs=glyphs, blink=blink)
-        self.desk = desk
+        self._desk = desk
+        self._opening = opening
+        """Folder in which the opening question is remembered; None where it is not."""
         self.store = store
         self.looks_ahead = True
         """Whether the answers of a question are tried before they are given."""
 
+    @property
+    def desk(self) -> Desk:
+        """Return the desk that is sat at; only once it is there."""
+        assert not callable(self._desk)
+        return self._desk
+
     def on_mount(self) -> None:
-        """Open the main screen."""
+        """Open the main screen, or the curtain while there is no desk yet."""
+        if not callable(self._desk):
+            self._seat(self._desk)
+            return
+        from interview.screens.bay.curtain import CurtainScreen
+        from interview.screens.bay.opening import recall
+
+        begin = partial(self.run_worker, self._set_up, thread=True)
+        self.push_screen(CurtainScreen(recall(self._opening) if self._opening else None, begin))
+
+    def _set_up(self) -> None:
+        """Read the rules and sit down, away from the keys."""
+        assert callable(self._desk)
+        desk = self._desk()
+        from interview.screens.bay import screen  # noqa: F401 (imported here, so that no key waits for it)
+
+        self.call_from_thread(self._raise_curtain, desk)
+
+    def _seat(self, desk: Desk) -> BayScreen:
+        """Sit down at a desk and show the main screen."""
         from interview.screens.bay.screen import BayScreen
 
-        self.push_screen(BayScreen(self.desk))
+        self._desk = desk
+        screen = BayScreen(desk)
+        self.push_screen(screen)
+        return screen
+
+    def _raise_curtain(self, desk: Desk) -> None:
+        """Go from the curtain to the main screen, with whatever was typed meanwhile."""
+        from interview.screens.bay.curtain import CurtainScreen
+
+        curtain = self.screen
+        assert isinstance(curtain, CurtainScreen)
+        same = curtain.ask is not None and curtain.ask.id == desk.state.asking
+        self._seat(desk).hand_on(curtain.typed, entered=curtain.entered and same)
+        self.call_later(self._remember)
+
+    def _remember(self) -> None:
+        """Remember the question that a new talk opens with."""
+        from interview.screens.bay.opening import remember
+        from interview.views.bay.questions import talk_view
+
+        ask = talk_view(self.desk.conversation, self.desk.state).ask
+        if self._opening is not None and ask is not None and not self.desk.state.session.written:
+            remember(self._opening, ask)
 
     def keep_all(self) -> None:
         """Keep what was heard last."""
-        self.desk.keep_all()
+        if not callable(self._desk):
+            self._desk.keep_all()
 
     def open_session(self, target: str) -> None:
         """Open another session: begin one, copy one, or resume one."""
+        from interview.screens.bay.desk import sit_down
         from interview.screens.bay.screen import BayScreen
 
         self.keep_all()
         conversation = self.desk.conversation
         try:
-            self.desk = sit_down(conversation, self._draft(target, conversation))
+            desk = sit_down(conversation, self._draft(target, conversation))
         except Problem as problem:
             screen = self.screen
             if isinstance(screen, BayScreen):
                 screen.tell(f"{problem}.", alert=True)
             return
-        self.switch_screen(BayScreen(self.desk))
+        self._desk = desk
+        self.switch_screen(BayScreen(desk))
 
     def _draft(self, target: str, conversation: Conversation) -> Draft:
         """Return the session that was asked for, open for change."""

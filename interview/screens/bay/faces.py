@@ -24,9 +24,11 @@ if TYPE_CHECKING:
     from interview.screens.kit.orders import Order
     from interview.screens.kit.pane import Painter, Pane
     from interview.store import Entry
-    from interview.views.bay import PartsView, StandingView, TalkView
     from interview.views.bay.drawn import Drawn
+    from interview.views.bay.parts import PartsView
     from interview.views.bay.reasons import ContrastView, ReasonsView
+    from interview.views.bay.standing import StandingView
+    from interview.views.bay.talk import TalkView
     from interview.views.pictures import Glyphs
 
 
@@ -188,7 +190,7 @@ def question_map(talk: TalkView) -> Painter:
     """Return the painter of the whole map of questions."""
 
     def paint(width: int, glyphs: Glyphs) -> Picture:
-        return (topic_key(glyphs), *topic_list(talk, width, glyphs))
+        return (*topic_key(width, glyphs), *topic_list(talk, width, glyphs))
 
     return paint
 
@@ -212,7 +214,7 @@ def help_page(orders: Sequence[Order]) -> Painter:
     def paint(width: int, glyphs: Glyphs) -> Picture:
         keys = tuple(Row(one.inks) for one in order_list(orders)(width, glyphs))
         typing = tuple(one for text in _TYPING for one in wrapped(text, width, indent="    "))
-        return (*keys, Row(), *typing, Row(), topic_key(glyphs), standing_key(glyphs))
+        return (*keys, Row(), *typing, Row(), *topic_key(width, glyphs), *standing_key(width, glyphs))
 
     return paint
 

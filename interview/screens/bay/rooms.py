@@ -89,7 +89,7 @@ class Rooms:
         """Show every question; one key goes to one."""
         from interview.screens.bay import faces
         from interview.screens.kit.lists import ListScreen
-        from interview.views.bay import talk_view
+        from interview.views.bay.questions import talk_view
 
         talk = talk_view(self.desk.conversation, self.desk.state)
         keys = {one.key: one.id for topic in talk.topics for one in topic.questions if one.key}

@@ -22,8 +22,8 @@ from interview.screens.kit.faces import sentence
 from interview.screens.kit.keybar import KeyBar
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
-from interview.views.bay import talk_view
 from interview.views.bay.ahead import AheadView, ahead, ahead_words
+from interview.views.bay.questions import talk_view
 from rules.problems import Problem
 
 if TYPE_CHECKING:
@@ -41,6 +41,7 @@ class BayScreen(Rooms, Screen[None]):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
+        self._typed_before = self._entered_before = ""
         self.add_class("side-standing")
 
     def compose(self) -> ComposeResult:
@@ -58,6 +59,9 @@ class BayScreen(Rooms, Screen[None]):
         self.side.show(self.desk.state)
         self._tell_notices()
         self._look_ahead()
+        self.talk.line.insert(self._typed_before, 0)
+        if self._entered_before:
+            self.take_line(self._entered_before)
 
     @property
     def talk(self) -> TalkColumn:
@@ -72,6 +76,11 @@ class BayScreen(Rooms, Screen[None]):
     def _meaning(self, line: str) -> Heard:
         """Return what a typed line means just now."""
         return heard(self.desk.conversation, self.desk.seen, line)
+
+    def hand_on(self, typed: str, *, entered: bool) -> None:
+        """Take over what was typed before this screen was there, and enter it if that was done."""
+        self._typed_before = typed if not entered else ""
+        self._entered_before = typed if entered else ""
 
     # What is shown
 
@@ -157,15 +166,23 @@ class BayScreen(Rooms, Screen[None]):
     @on(TalkColumn.Entered)
     def _entered(self, event: TalkColumn.Entered) -> None:
         """Take a line."""
-        meant = event.meant
+        self.take_line(event.text)
+
+    def take_line(self, text: str) -> None:
+        """Do what a line means; what belongs to a question that is not up yet waits in the line."""
+        meant = self._meaning(text)
         if meant.kind in ("why", "help"):
             self.call_later(self.action_ask_why if meant.kind == "why" else self.action_help)
-            self.talk.taken(refused=False)
             return
         step = self._event(meant)
-        if step is not None and not (self.desk.busy and step.turn is not None):
-            self.step(step)
-            self.talk.taken(refused=self.desk.seen.refusal is not None)
+        if step is None:
+            return
+        if self.desk.busy and step.turn is not None:
+            self.talk.line.put_back(text)
+            return
+        self.step(step)
+        if self.desk.seen.refusal is not None:
+            self.talk.line.put_back(text)
 
     def _event(self, meant: Heard) -> Event | None:
         """Return what a line stands for."""

@@ -13,8 +13,9 @@ from textual.reactive import reactive
 
 from interview.screens.bay import faces
 from interview.screens.kit.pane import Pane
-from interview.views.bay import parts_view, standing_view
 from interview.views.bay.drawn import PICTURES, drawn
+from interview.views.bay.parts import parts_view
+from interview.views.bay.standing import standing_view
 
 if TYPE_CHECKING:
     from interview.conversation import State

@@ -20,7 +20,7 @@ from interview.screens.kit.pane import Pane
 from interview.screens.kit.signs import glyphs_of
 
 if TYPE_CHECKING:
-    from interview.views.bay import TalkView
+    from interview.views.bay.talk import TalkView
 
 
 class TalkColumn(Vertical):
@@ -29,9 +29,9 @@ class TalkColumn(Vertical):
     class Entered(Message):
         """A line was entered."""
 
-        def __init__(self, meant: Heard) -> None:
+        def __init__(self, text: str) -> None:
             super().__init__()
-            self.meant = meant
+            self.text = text
 
     class WentBackTo(Message):
         """A question that was answered was chosen, to revise it."""
@@ -52,7 +52,7 @@ class TalkColumn(Vertical):
         yield Pane(id="ask", classes="-fitting", focusable=False)
         with Horizontal(id="entry"):
             yield Static(Content(""), id="prompt", markup=False)
-            yield TypeLine("an answer, or any question's name", id="line", blink=self._blink)
+            yield TypeLine("an answer, or any question's name", id="line", blink=self._blink, clears=True)
         yield Pane(id="reads", classes="-fitting", focusable=False)
 
     def on_mount(self) -> None:
@@ -80,13 +80,6 @@ class TalkColumn(Vertical):
         """Go to the line."""
         self.line.focus()
 
-    def taken(self, *, refused: bool) -> None:
-        """Clear the line, or keep what could not be read so that typing replaces it."""
-        if refused:
-            self.line.select_all()
-        else:
-            self.line.clear()
-
     def _show_reads(self, words: str) -> None:
         """Show what entering would do, or what hangs on the question."""
         text = f"{glyphs_of(self.app).arrow} {words}" if words else self._ahead
@@ -102,7 +95,7 @@ class TalkColumn(Vertical):
     def _entered(self, event: Input.Submitted) -> None:
         """Hand the line over."""
         event.stop()
-        self.post_message(self.Entered(self._meaning(event.value)))
+        self.post_message(self.Entered(event.value))
 
     @on(Pane.Chosen, "#said")
     def _chosen(self, event: Pane.Chosen) -> None:

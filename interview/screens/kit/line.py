@@ -41,11 +41,33 @@ class TypeLine(Input):
             """Return the line."""
             return self.line
 
-    def __init__(self, placeholder: str = "", *, id: str | None = None, blink: bool = True) -> None:
+    def __init__(
+        self, placeholder: str = "", *, id: str | None = None, blink: bool = True, clears: bool = False
+    ) -> None:
         super().__init__(
             placeholder=placeholder, id=id, compact=True, max_length=LONGEST, select_on_focus=False
         )
         self.cursor_blink = blink
+        self._clears = clears
+        """Whether entering empties the line at once, so that keys typed ahead begin a new one."""
+
+    async def _on_key(self, event: events.Key) -> None:
+        """Enter in the order of the keys: a binding would be done after the letters that follow it."""
+        if event.key != "enter":
+            await super()._on_key(event)
+            return
+        event.stop()
+        event.prevent_default()
+        self.post_message(self.Submitted(self, self.value))
+        if self._clears:
+            self.clear()
+
+    def put_back(self, text: str) -> None:
+        """Put a text that was entered back, before whatever was typed since; alone, it is selected."""
+        alone = not self.value
+        self.insert(text, 0)
+        if alone:
+            self.select_all()
 
     def insert(self, text: str, index: int) -> None:
         """Put text in, tamed."""

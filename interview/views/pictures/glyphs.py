@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
+from unicodedata import normalize
 
 from interview.views.pictures.ink import cells
 
@@ -87,4 +89,14 @@ def seven_bit(text: str) -> str:
     """Return a text in signs of seven bits and in as many cells; what has no likeness becomes `?`."""
     if text.isascii():
         return text
-    return "".join(c if c.isascii() else _SEVEN.get(c, "?" * cells(c)) for c in text)
+    return "".join(c if c.isascii() else _alike(c) for c in text)
+
+
+@cache
+def _alike(letter: str) -> str:
+    """Return what a letter looks most like in seven bits, in as many cells: an e for an e with an accent."""
+    if letter in _SEVEN:
+        return _SEVEN[letter]
+    bare = normalize("NFKD", letter)[:1]
+    alike = bare.isascii() and bare.isprintable() and cells(letter) == 1
+    return bare if alike else "?" * cells(letter)

@@ -142,6 +142,17 @@ def _line(pictures: Sequence[tuple[Picture, int]], gap: Piece, at: int) -> Row:
     return Row(tuple(inks), target)
 
 
+def legend(pairs: Iterable[tuple[str, str]], width: int) -> Picture:
+    """Return signs with what they mean, in as many rows as they take."""
+    rows: list[list[Ink]] = [[]]
+    for sign, meaning in pairs:
+        used = sum(cells(ink.text) for ink in rows[-1])
+        if rows[-1] and used + cells(sign) + cells(meaning) + 4 > width:
+            rows.append([])
+        rows[-1] += [Ink(f"{sign} ", "strong"), Ink(f"{meaning}   ", "dim")]
+    return tuple(Row(tuple(inks)) for inks in rows)
+
+
 def plain(picture: Iterable[Row]) -> str:
     """Return a picture as plain text, without blanks at the ends of its lines."""
     return "\n".join("".join(ink.text for ink in one.inks).rstrip() for one in picture)

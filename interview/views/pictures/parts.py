@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 from interview.views.pictures.ink import Ink, Picture, Role, Row, clipped, padded, row
 
 if TYPE_CHECKING:
-    from interview.views.bay import PartsView
-    from interview.views.bay.parts import PartView
+    from interview.views.bay.parts import PartsView, PartView
     from interview.views.pictures.glyphs import Glyphs
 
 _TITLE = 9
@@ -19,7 +18,7 @@ def parts_rows(view: PartsView, width: int, glyphs: Glyphs, column: int | None =
     """Return both clubs, decision by decision; `column` marks the club that choosing a row is about."""
     if not view.rows:
         return (row(Ink(clipped("Nothing is decided: no pair is possible.", width), "dim")),)
-    room = max(1, (width - _TITLE - 1) // 2)
+    room = max(1, (width - _TITLE - 2) // 2)
     rows = [
         row(
             Ink(padded("", _TITLE)),

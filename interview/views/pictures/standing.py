@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from interview.views.pictures.bars import bar, points_text
-from interview.views.pictures.ink import Ink, Picture, Role, Row, cells, clipped, padded, row, wrapped
+from interview.views.pictures.ink import Ink, Picture, Role, Row, cells, clipped, legend, padded, row, wrapped
 
 if TYPE_CHECKING:
-    from interview.views.bay import CandidateView, StandingView
+    from interview.views.bay.standing import CandidateView, StandingView
     from interview.views.pictures.glyphs import Glyphs
 
 _NUMBER = 7
@@ -58,14 +58,10 @@ def standing_line(view: StandingView, glyphs: Glyphs) -> str:
     return f"{firm}, {ahead}" if ahead else firm
 
 
-def standing_key(glyphs: Glyphs) -> Row:
+def standing_key(width: int, glyphs: Glyphs) -> Picture:
     """Return what the signs of the standing mean."""
     pairs = (
-        (glyphs.leads, "leads"),
-        (glyphs.could_win, "could still win"),
-        (glyphs.beaten, "beaten"),
-        (glyphs.out, "ruled out"),
-    )
-    return row(
-        *(piece for sign, word in pairs for piece in (Ink(f"{sign} ", "strong"), Ink(f"{word}   ", "dim")))
-    )
+        (glyphs.leads, "leads"), (glyphs.could_win, "could still win"), (glyphs.beaten, "beaten"),
+        (glyphs.out, "ruled out"), (glyphs.bar_against, "against"), (glyphs.bar_for, "for"),
+    )  # fmt: skip
+    return legend(pairs, width)

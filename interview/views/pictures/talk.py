@@ -8,7 +8,7 @@ from interview.views.pictures.ink import Ink, Picture, Row, cells, clipped, padd
 from interview.views.pictures.topics import sign
 
 if TYPE_CHECKING:
-    from interview.views.bay import TalkView
+    from interview.views.bay.talk import AskView, TalkView
     from interview.views.pictures.glyphs import Glyphs
 
 _BEGIN = (
@@ -40,10 +40,12 @@ def said_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
 
 
 def ask_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
-    """Return the question that is up: its topic, its words, its choices numbered, and how to answer."""
-    ask = talk.ask
-    if ask is None:
-        return wrapped(talk.ending, width, "strong")
+    """Return the question that is up, or what is said when none is."""
+    return wrapped(talk.ending, width, "strong") if talk.ask is None else asked_rows(talk.ask, width)
+
+
+def asked_rows(ask: AskView, width: int) -> Picture:
+    """Return one question: its topic, its words, its choices numbered, and how to answer."""
     rows = [row(Ink(clipped(ask.topic.upper(), width), "head"))]
     rows += wrapped(ask.text, width, "strong")
     rows += _choices(ask.choices, width)

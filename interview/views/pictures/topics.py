@@ -5,10 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, cast
 
-from interview.views.pictures.ink import Ink, Picture, Role, Row, clipped, fitted, padded, row, width_of
+from interview.views.pictures.ink import (
+    Ink,
+    Picture,
+    Role,
+    Row,
+    clipped,
+    fitted,
+    legend,
+    padded,
+    row,
+    width_of,
+)
 
 if TYPE_CHECKING:
-    from interview.views.bay import QuestionView, TalkView, TopicView
+    from interview.views.bay.talk import QuestionView, TalkView, TopicView
     from interview.views.pictures.glyphs import Glyphs
 
 
@@ -86,12 +97,10 @@ def _word(question: QuestionView) -> str:
     return words.get(question.standing, "")
 
 
-def topic_key(glyphs: Glyphs) -> Row:
+def topic_key(width: int, glyphs: Glyphs) -> Picture:
     """Return what the signs of the map mean."""
     pairs = (
         (glyphs.known, "known"), (glyphs.closed, "not known"), (glyphs.open, "open"),
         (glyphs.skipped, "skipped"), (glyphs.needless, "cannot matter"), (glyphs.dormant, "not in use"),
     )  # fmt: skip
-    return row(
-        *(piece for sign, word in pairs for piece in (Ink(f"{sign} ", "strong"), Ink(f"{word}   ", "dim")))
-    )
+    return legend(pairs, width)
