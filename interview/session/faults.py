@@ -5,12 +5,37 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from interview.text import one_line
 from rules.problems import Problem
 
+if TYPE_CHECKING:
+    from rules.engine.document import FileProblem
+
 _SHOWN = 120
 """Characters of a path or a value that are worth repeating in a sentence."""
+
+
+_REMEDIES = {
+    "absent": "'turfpair sessions list' shows those that are kept",
+    "folder": "name one of the session files in it",
+    "special": "name a session file that ends in .toml",
+    "forbidden": "allow reading it, or copy it to where you may",
+    "empty": "'schema = 1', an id, a voice and [answers] make a session",
+    "not-text": "a session is plain text that ends in .toml",
+    "not-toml": "mend that line, as one 'name = value' to a line, with words in quotes",
+    "too-big": "name a session file",
+    "too-deep": "an answer is one value, one list or one table",
+}
+"""What to do about a file that is no session, by the code of its fault."""
+
+
+def with_remedy(problem: FileProblem) -> FileProblem:
+    """Return what is wrong with a file, and what to do where that is a session's own matter."""
+    remedy = _REMEDIES.get(problem.code)
+    message = f"{problem.message}; {remedy}" if remedy else problem.message
+    return type(problem)(problem.file, message, problem.line, problem.column, problem.code)
 
 
 class SessionProblem(Problem):

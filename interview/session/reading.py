@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from interview.session.changes import cleaned
-from interview.session.faults import BadId, Fault, SessionFaults, ValueFault
+from interview.session.faults import BadId, Fault, SessionFaults, ValueFault, with_remedy
 from interview.session.identity import checked_id
 from interview.session.record import SCHEMA, SECTIONS, SYSTEMS, VOICES, Record, Session
 from interview.text import LONGEST_NOTE, note_text, one_line
@@ -31,12 +31,18 @@ _LARGEST = 10**12
 
 def load(file: Path, facts: Facts) -> Session:
     """Read a session file. Raises FileProblem (no such file, not TOML, ...) or SessionFaults."""
-    from rules.engine.document import read_toml
+    from rules.engine.document import FileProblem, read_toml
 
-    document = read_toml(file)
+    try:
+        document = read_toml(file)
+    except FileProblem as problem:
+        raise with_remedy(problem) from None
     faults = list(_faults(document.data, facts))
     if faults:
-        raise SessionFaults(file, [_placed(document, fault) for fault in faults])
+        placed = [_placed(document, fault) for fault in faults]
+        # One value may be refused by two readers: what was found first says it best.
+        first = {(fault.line, fault.column): fault for fault in reversed(placed)}
+        raise SessionFaults(file, list(first.values()))
     return _built(document.data, facts)
 
 

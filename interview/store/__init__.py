@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from interview.store.draft import Draft
-from interview.store.faults import AlreadyThere, Busy, CannotKeep, NoSuchSession, StoreProblem
+from interview.store.faults import AlreadyThere, Busy, CannotKeep, CannotLook, NoSuchSession, StoreProblem
 from interview.store.folders import sessions_folder, state_folder
 from interview.store.listing import Entry
 from interview.store.store import Store
@@ -12,6 +12,7 @@ __all__ = [
     "AlreadyThere",
     "Busy",
     "CannotKeep",
+    "CannotLook",
     "Draft",
     "Entry",
     "NoSuchSession",

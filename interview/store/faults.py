@@ -44,6 +44,18 @@ class CannotKeep(StoreProblem):
         )
 
 
+class CannotLook(StoreProblem):
+    """A folder of sessions that the operating system would not let us list."""
+
+    def __init__(self, folder: Path, error: OSError) -> None:
+        self.folder = folder
+        reason = (error.strerror or "it cannot be read").lower()
+        super().__init__(
+            f"the sessions in {one_line(str(folder), 160)} cannot be listed: {reason}; allow reading there, "
+            "or name another folder with --sessions"
+        )
+
+
 class Busy(StoreProblem):
     """A lock that another Turfpair did not let go of in time."""
 

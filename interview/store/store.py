@@ -14,7 +14,7 @@ from interview.session.identity import checked_id, is_id, read_ticket, ticket_co
 from interview.session.reading import load
 from interview.session.record import Session
 from interview.store.draft import Draft
-from interview.store.faults import AlreadyThere, CannotKeep, NoSuchSession
+from interview.store.faults import AlreadyThere, CannotKeep, CannotLook, NoSuchSession
 from interview.store.files import digest, locked, private_folder
 from interview.store.listing import Entry, read_entry
 
@@ -36,8 +36,15 @@ class Store:
         return self.folder / f"{checked_id(id)}.toml"
 
     def ids(self) -> tuple[str, ...]:
-        """Return every id, in order of the alphabet."""
-        return tuple(sorted(p.stem for p in self.folder.glob("*.toml") if is_id(p.stem)))
+        """Return every id, in order of the alphabet; CannotLook where the folder may not be listed."""
+        try:
+            names = os.listdir(self.folder)
+        except FileNotFoundError:
+            return ()
+        except OSError as error:
+            raise CannotLook(self.folder, error) from None
+        stems = (name.removesuffix(".toml") for name in names if name.endswith(".toml"))
+        return tuple(sorted(stem for stem in stems if is_id(stem)))
 
     def entries(self) -> tuple[Entry, ...]:
         """Return what each session is about, last changed first; damaged ones say so."""

@@ -41,6 +41,8 @@ SPIN_DECAY = 2.0e-5
 STEP = 0.3
 """s: the time step; with a cubic through the last one carry is within 0.05 yd of a far finer solution."""
 
+_MPH = 0.44704
+"""m/s in a mile an hour, exactly (international yard and pound, 1959)."""
 _SHORTEST_STEP = 0.02
 _DECAY = SPIN_DECAY / RADIUS
 _BANDS = 1.0 / SPIN_STEP
@@ -62,7 +64,10 @@ class Launch:
     def __post_init__(self) -> None:
         """Refuse what no golf ball does; Problem says which figure and what would be taken."""
         if not 0.0 < self.speed <= 110.0:
-            raise Problem(f"a ball speed of {self.speed:g} m/s is outside 0 to 110 m/s (246 mph); check it")
+            raise Problem(
+                f"a ball speed of {self.speed:g} m/s ({self.speed / _MPH:.4g} mph) cannot be; it is above 0"
+                " and at most 110 m/s (246 mph); check it"
+            )
         if not -1.5 <= self.angle <= 1.5:
             raise Problem(f"a launch of {math.degrees(self.angle):g} deg is outside -86 to 86 deg; check it")
         if not -2000.0 <= self.spin <= 2000.0:

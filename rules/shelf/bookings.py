@@ -14,7 +14,7 @@ import tomli_w
 from rules.engine.scanner import Path as KeyPath
 from rules.shelf.faults import ShelfFaults
 from rules.shelf.parts import piece_id
-from rules.shelf.sheet import Sheet
+from rules.shelf.sheet import Sheet, nth
 from rules.shelf.tables import BOOKINGS_FILE, MOST_PARTS
 from rules.shelf.values import Field, Wrong, count, label, name, quantity, shown
 
@@ -92,7 +92,7 @@ def read_bookings(folder: Path) -> tuple[Booking, ...]:
 
 def _booking(sheet: Sheet, path: KeyPath, row: Mapping[str, Any]) -> Booking | None:
     """Read one booking; None when it is at fault, which the sheet then holds."""
-    owner = f"booking[{path[1]}]"
+    owner = nth("booking", path)
     sheet.only(row, path, owner, ("session", "made", "bill"))
     values = sheet.values(row, path, owner, _BOOKING)
     made, bills = row.get("made"), row.get("bill", [])

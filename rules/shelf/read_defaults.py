@@ -10,7 +10,7 @@ from typing import Any
 
 from rules.engine.scanner import Path as KeyPath
 from rules.shelf.defaults import PLACE, Default, Defaults
-from rules.shelf.sheet import Sheet
+from rules.shelf.sheet import Sheet, nth
 from rules.shelf.tables import CALIBRATION, GRIP, HEAD, PORT, SHAFT, SHOP
 from rules.shelf.values import Field, Reader, Wrong, label, name, quantity, text, word
 from rules.units import UnitError, parse
@@ -41,7 +41,7 @@ def read_defaults(file: Path) -> tuple[Defaults, Sheet]:
     sheet.only(sheet.data, (), "", ("schema", "default", "place"))
     items: list[Default] = []
     for path, row in sheet.tables("default", 200):
-        owner = f"default[{path[1]}] '{row.get('id', '')}'"
+        owner = f"{nth('default', path)} '{row.get('id', '')}'"
         sheet.only(row, path, owner, (*(field.key for field in _KEYS), *_AMOUNTS))
         values = sheet.values(row, path, owner, _KEYS)
         if values is not None:
@@ -131,7 +131,7 @@ def _table(row: Mapping[str, Any], read: Reader, keys: Mapping[str, Field]) -> _
 
 def _place(sheet: Sheet, path: KeyPath, row: Mapping[str, Any]) -> list[Default]:
     """Read one [[place]]: where a port of this name sits when its head's own measure is not known."""
-    owner = f"place[{path[1]}] '{row.get('name', '')}'"
+    owner = f"{nth('place', path)} '{row.get('name', '')}'"
     more = (Field("either_way", _EITHER_WAY, required=True), Field("source", _SOURCE, required=True))
     fields = (*_PLACE_KEYS, *more)
     sheet.only(row, path, owner, (field.key for field in fields))

@@ -19,7 +19,7 @@ from rules.shelf.defaults import Defaults
 from rules.shelf.faults import Fault, NoCatalogue, ShelfFaults, did_you_mean
 from rules.shelf.parts import Grip, Head, Piece, Port, Shaft
 from rules.shelf.read_defaults import read_defaults
-from rules.shelf.sheet import Sheet
+from rules.shelf.sheet import Sheet, nth
 from rules.shelf.shelf import Shelf, digest_of
 from rules.shelf.shop import Calibration, Shop
 from rules.shelf.tables import (
@@ -83,6 +83,9 @@ def _defaults(folder: Path) -> Defaults:
     return defaults
 
 
+_MISSING = "this file of the catalogue is missing; `turfpair shop init FOLDER` writes one to copy from"
+
+
 @dataclass(slots=True)
 class _Tray:
     """Gathers parts from the folders, in order, and every fault on the way."""
@@ -104,7 +107,7 @@ class _Tray:
             if name in present:
                 self._read_file(folder / name)
             elif whole:
-                self.faults.append(Fault(folder / name, 0, 0, "", "this file of the catalogue is missing"))
+                self.faults.append(Fault(folder / name, 0, 0, "", _MISSING))
 
     def _read_file(self, file: Path) -> None:
         """Read one file into the tray."""
@@ -223,7 +226,8 @@ def _as_fault(file: Path, problem: FileProblem) -> Fault:
 def _owner(sort: str, path: KeyPath, row: Mapping[str, Any]) -> str:
     """Point at a part as a person would: its place in the file and its id or mass."""
     called = str(row.get("id", row.get("mass", "")))[:60]
-    return f"{sort}[{path[1]}] '{called}'" if called.isprintable() else f"{sort}[{path[1]}]"
+    place = nth(sort, path)
+    return f"{place} '{called}'" if called.isprintable() else place
 
 
 def _named(values: dict[str, Any]) -> dict[str, Any]:

@@ -12,6 +12,11 @@ from rules.shelf.faults import Fault, did_you_mean
 from rules.shelf.values import Field, Wrong, shown
 
 
+def nth(sort: str, path: KeyPath) -> str:
+    """Name a table of an array by its place in the file, counted from 1 as people count: `head[1]`."""
+    return f"{sort}[{int(path[1]) + 1}]"
+
+
 class Sheet:
     """A file being read; it collects every fault and finds their lines only when there are any."""
 

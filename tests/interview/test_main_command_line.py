@@ -173,6 +173,13 @@ def test_rules_of_another_distribution_are_noticed_before_use(
     assert said.count("\n") == 1
 
 
+def test_an_interview_of_another_distribution_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("interview.__file__", "/somewhere/site-packages/interview/__init__.py")
+    said = foreign_rules()
+    assert said is not None
+    assert "the package 'interview' at /somewhere/site-packages/interview is not Turfpair's" in said
+
+
 def test_rules_that_cannot_even_be_imported_are_noticed(tmp_path: Path) -> None:
     (tmp_path / "rules").mkdir()
     (tmp_path / "rules" / "__init__.py").write_text("import a_framework_that_is_not_installed\n")

@@ -47,7 +47,7 @@ def test_a_catalogue_at_fault_answers_no_with_a_line_for_each_fault(
     out = capsys.readouterr().out.splitlines()
     assert len(out) == 3
     assert out[0].startswith(f"wrong: {heads} line ")
-    assert "head[3] 'heath-21': loft: '21 mm' is a length; an angle is wanted" in out[0]
+    assert "head[4] 'heath-21': loft: '21 mm' is a length; an angle is wanted" in out[0]
     assert out[-1] == "2 things are wrong; nothing can be built from this catalogue until mended."
 
 
@@ -86,9 +86,9 @@ def test_the_catalogue_meant_is_the_folder_then_the_option_then_the_environment(
     ("words", "said"),
     [
         (["check", "nowhere-at-all"], "no such folder; `turfpair shop init FOLDER`"),
-        ([], "init|check"),
+        ([], "init|check|book"),
         (["init"], "FOLDER"),
-        (["book", "pat"], "invalid choice"),
+        (["sell", "pat"], "invalid choice"),
     ],
 )
 def test_bad_usage_is_one_line_and_status_2(

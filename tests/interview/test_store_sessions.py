@@ -14,7 +14,15 @@ from typing import TYPE_CHECKING
 import pytest
 
 from interview.session import Session, SessionFaults, begin, load, ticket_code, with_answer, with_record
-from interview.store import AlreadyThere, CannotKeep, NoSuchSession, Store, sessions_folder, state_folder
+from interview.store import (
+    AlreadyThere,
+    CannotKeep,
+    CannotLook,
+    NoSuchSession,
+    Store,
+    sessions_folder,
+    state_folder,
+)
 from rules.engine.document import FileProblem
 
 if TYPE_CHECKING:
@@ -254,3 +262,15 @@ def test_two_processes_writing_at_once_lose_nothing(store: Store, facts: Facts) 
         kept = load(store.file(id), facts).written["answers"]
         assert kept == {"handicap": 14, "hand": hand}
     assert not list(store.folder.glob(".*.tmp"))
+
+
+def test_a_folder_that_may_not_be_listed_is_not_taken_for_an_empty_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(_: object) -> list[str]:
+        raise PermissionError(13, "Permission denied")
+
+    assert Store(tmp_path / "not-yet").ids() == ()
+    monkeypatch.setattr(os, "listdir", refuse)
+    with pytest.raises(CannotLook, match="cannot be listed: permission denied; allow reading there"):
+        Store(tmp_path).entries()

@@ -40,6 +40,8 @@ def test_rules_of_golf_name_rule_and_edition(house: House) -> None:
     for source in cited:
         assert source.parts.get("rule")
         assert source.parts.get("edition")
+        assert source.cite is not None
+        assert source.cite.startswith(str(source.parts["rule"])), "named as its own book names it"
 
 
 def test_memory_and_assumption_say_so(house: House) -> None:

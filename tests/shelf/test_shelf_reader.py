@@ -65,7 +65,7 @@ def test_an_unknown_key_comes_with_the_nearest_one(shop: Path) -> None:
     _swap(shop / "heads.toml", "cg_depth =", "cg_dept =")
     (fault,) = _faults(shop)
     assert "'cg_dept' is not a key that is known here (did you mean 'cg_depth'?)" in fault.message
-    assert fault.owner == "head[0] 'heath-15'"
+    assert fault.owner == "head[1] 'heath-15'"
     assert fault.column == 1
 
 
@@ -79,8 +79,8 @@ def test_one_id_names_one_part_and_one_mass_one_piece(shop: Path) -> None:
     _swap(shop / "shafts.toml", 'id = "easy-52"', 'id = "easy-46"')
     _swap(shop / "pieces.toml", 'mass = "1 g"', 'mass = "0.0005 kg"')
     shaft, piece = _faults(shop)
-    assert shaft.message == "shaft[0] 'easy-46' has the same id"
-    assert piece.message == "piece[0] '0.5 g' has the same mass"
+    assert shaft.message == "shaft[1] 'easy-46' has the same id"
+    assert piece.message == "piece[1] '0.5 g' has the same mass"
 
 
 def test_every_fault_is_told_in_one_go(shop: Path) -> None:
