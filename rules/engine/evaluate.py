@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from math import inf
-from typing import NamedTuple, cast
+from typing import Any, NamedTuple, cast
 
 from rules.engine.plan import Plan
 from rules.engine.ramps import Ramp
@@ -16,13 +16,16 @@ Interval = tuple[int, int]
 """Least and greatest, thousandths."""
 
 
-class Effects(NamedTuple):
-    """What one case gives: fixed, or along a ramp on a fact."""
+class Along(NamedTuple):
+    """A ramp as the evaluation needs it."""
 
-    amount: int
-    ramp: Ramp | None
+    ramp: Ramp
+    xs: list[float]
+    segments: list[tuple[float, float, float]]
     place: int
-    """Where the ramp's fact is among a candidate's own; -1 for a shared one."""
+    """Where its fact is among a candidate's own; -1 for a shared one."""
+    group: int
+    """All cases of its rule."""
 
 
 class Layout:
@@ -35,21 +38,15 @@ class Layout:
         self.own = Side([plan.rows[id] for id, shared in split if not shared])
         """The facts of each candidate."""
         place = {id: i for i, id in enumerate(self.own.ids)}
-        self.effects = {
-            bit: Effects(scored.amount, scored.ramp, place.get(scored.ramp.fact, -1) if scored.ramp else -1)
-            for bit, scored in plan.scored.items()
+        self.along = {
+            bit: Along(ramp, ramp.xs, ramp.segments, place.get(ramp.fact, -1), plan.bits[rule.id])
+            for bit, (rule, _, ramp) in plan.scored.items()
+            if ramp is not None
         }
-        """By bit."""
-        self.shared_ramps = [
-            (bit, e.ramp, plan.bits[plan.scored[bit].rule.id])
-            for bit, e in self.effects.items()
-            if e.ramp and e.place < 0
-        ]
-        """Ramps on shared facts, each with its bit and all cases of its rule."""
-        self.ramps = [(bit, e) for bit, e in self.effects.items() if e.ramp]
-        self.ramp_bits = sum(bit for bit, _ in self.ramps)
+        """The ramps, by bit."""
+        self.ramp_bits = sum(self.along)
         """Bits of the cases that follow a ramp."""
-        self.own_ramps = sum(bit for bit, e in self.effects.items() if e.ramp and e.place >= 0)
+        self.own_ramps = sum(bit for bit, along in self.along.items() if along.place >= 0)
         """Bits of the cases whose ramp follows a candidate's own fact."""
 
 
@@ -77,11 +74,11 @@ class Run:
 
     def _shared_ramps(self) -> dict[int, int]:
         """Work out the ramps on shared facts of the rules that may speak."""
-        found = {}
-        for bit, ramp, group in self.layout.shared_ramps:
-            if group & self.best:
-                found[bit] = ramp.value(cast(float, self.views[ramp.fact][0]))
-        return found
+        return {
+            bit: along.ramp.value(cast(float, self.views[along.ramp.fact].best))
+            for bit, along in self.layout.along.items()
+            if along.place < 0 and along.group & self.best
+        }
 
     def candidate(self, views: Mapping[str, View]) -> Outcome:
         """Evaluate one candidate."""
@@ -129,20 +126,20 @@ class Outcome:
 
     def _sum(self, mask: int) -> int:
         """Add up what the cases of a mask give on the best values."""
-        layout = self.run.layout
         total = self.run.plan.fixed.sum(mask)
-        mask &= layout.ramp_bits
+        along, ramped, seen = self.run.layout.along, self.run.ramped, self.seen
+        mask &= self.run.layout.ramp_bits
+        x: Any
         while mask:
             bit = mask & -mask
             mask ^= bit
-            _, ramp, place = layout.effects[bit]
-            if place < 0:
-                total += self.run.ramped[bit]
-            else:
-                ramp, seen = cast(Ramp, ramp), self.seen
-                x = cast(float, seen[place][0])
-                start, result, slope = ramp.segments[bisect_right(ramp.xs, x)]
-                total += round(result + (x - start) * slope)
+            if bit in ramped:
+                total += ramped[bit]
+                continue
+            _, xs, segments, place, _ = along[bit]
+            x = seen[place][0]
+            start, result, slope = segments[bisect_right(xs, x)]
+            total += round(result + (x - start) * slope)
         return total
 
     @property
@@ -167,12 +164,14 @@ class Outcome:
     def _open_ramps(self) -> int:
         """Return the bits of the rules whose ramp follows an open fact."""
         found = 0
-        for bit, (_, ramp, place) in self.run.layout.ramps:
-            if bit & self.may:
-                view = self.seen[place] if place >= 0 else self.run.views[cast(Ramp, ramp).fact]
-                if view[2] == "open":
-                    found |= bit
+        for bit, along in self.run.layout.along.items():
+            if bit & self.may and self._followed(along).status == "open":
+                found |= bit
         return found
+
+    def _followed(self, along: Along) -> View:
+        """Return the view of the fact that a ramp follows."""
+        return self.seen[along.place] if along.place >= 0 else self.run.views[along.ramp.fact]
 
     @property
     def bounds(self) -> tuple[float, float]:
@@ -202,12 +201,14 @@ class Outcome:
 
     def when_speaking(self, bit: int) -> Interval:
         """Return the least and the greatest that one case gives when it holds."""
-        amount, ramp, place = self.run.layout.effects[bit]
-        if ramp is None:
+        along = self.run.layout.along.get(bit)
+        if along is None:
+            amount = self.run.plan.scored[bit].amount
             return amount, amount
-        view = self.seen[place] if place >= 0 else self.run.views[ramp.fact]
+        view = self._followed(along)
         if view.status == "open":
-            could_be = self.run.plan.facts[ramp.fact].range if view.could_be is None else view.could_be
-            return ramp.extremes(*cast("tuple[float, float]", could_be))
-        value = ramp.value(cast(float, view.best))
+            widest = self.run.plan.facts[along.ramp.fact].range
+            low, high = cast("tuple[float, float]", view.could_be or widest)
+            return along.ramp.extremes(low, high)
+        value = along.ramp.value(cast(float, view.best))
         return value, value

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Collection, Sequence
-from typing import cast
+from typing import Any
 
 from rules.engine.evaluate import Layout, layout
 from rules.engine.plan import Plan
-from rules.engine.ramps import Ramp
 from rules.engine.sides import Best
 
 NOBODY: Collection[str] = frozenset()
@@ -39,13 +38,13 @@ def points_of(
 def _along(split: Layout, mask: int, shared: Best, own: Best) -> int:
     """Add up what ramps give."""
     total = 0
+    x: Any
     while mask:
         bit = mask & -mask
         mask ^= bit
-        _, ramp, place = split.effects[bit]
-        ramp = cast(Ramp, ramp)
-        x = cast(float, (shared if place < 0 else own)[ramp.fact])
-        start, result, slope = ramp.segments[bisect_right(ramp.xs, x)]
+        ramp, xs, segments, place, _ = split.along[bit]
+        x = (shared if place < 0 else own)[ramp.fact]
+        start, result, slope = segments[bisect_right(xs, x)]
         total += round(result + (x - start) * slope)
     return total
 

@@ -19,7 +19,7 @@ class Ramp:
         self.xs = [x for x, _ in at]
         """Values of the fact at the nodes."""
         inner = [(a[0], a[1], (b[1] - a[1]) / (b[0] - a[0])) for a, b in pairwise(at)]
-        self.segments = [(*at[0], 0.0), *inner, (*at[-1], 0.0)]
+        self.segments: list[tuple[float, float, float]] = [(*at[0], 0.0), *inner, (*at[-1], 0.0)]
         """Each stretch, by how many nodes lie at or below: its start, the result there, the slope."""
 
     def value(self, x: float) -> int:
