@@ -107,4 +107,5 @@ def workshop_height(sheet: WorkshopSheet, scale: float) -> float:
     columns = 3 if len(sheet.built) > 2 else 2
     bench = max(table + ticks + rules, pictures + aside + 26.0 * scale)
     whole = 2.4 * unit + 3.0 + bench + built / columns + (4.0 * unit if sheet.built else 0.0)
+    whole += written(sheet.stop, 184, 0.9, scale, 4.0)
     return 0.95 * whole  # cells are lower than what is written in them, all told

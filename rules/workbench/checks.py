@@ -90,8 +90,8 @@ def checks(club: Club, build: Build, reading: Reading, read: Balance | None, sho
         Check("balance_point", sums.balance_point, balance_point, about.balance_point, "in"),
         *_angles(club, reading),
     )  # fmt: skip
-    for check in found:
-        _believe(club, check)
+    for what in _FARTHEST:
+        _believe(club, next(check for check in found if check.what == what))
     return found
 
 
@@ -129,7 +129,6 @@ def effective(club: Club, reading: Reading) -> float | None:
 
 def _believe(club: Club, check: Check) -> None:
     """Refuse a reading that is not of this club."""
-    far = _FARTHEST.get(check.what)
-    if far is not None and abs(check.difference) > far:
+    if abs(check.difference) > _FARTHEST[check.what]:
         read, planned = (words(v, check.symbol) for v in (check.planned + check.difference, check.planned))
         raise ImpossibleReading(club.role, check.what.replace("_", " "), read, planned)

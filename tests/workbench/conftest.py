@@ -86,8 +86,8 @@ def woods(run: Callable[..., Outcome]) -> Outcome:
 
 @pytest.fixture(scope="session")
 def slow(run: Callable[..., Outcome]) -> Outcome:
-    """The golfer for whom a club comes out too heavy."""
-    return run(VERY_SLOW)
+    """The golfer for whom a club comes out too heavy: he wants less head than the shop has."""
+    return run(VERY_SLOW, overrides={"longer.balance": {"value": "C3"}})
 
 
 @pytest.fixture(scope="session")

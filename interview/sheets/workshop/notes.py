@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from interview.sheets import figures as f
 from interview.sheets.paper import NONE, Block, Cell, Line, Note
-from rules.units import swing_weight_name, words
+from rules.units import UNITS, swing_weight_name, words
 
 if TYPE_CHECKING:
     from interview.views.build import BuildClub, BuildView
@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from rules.workbench.matched import Matched
     from rules.workbench.ways_out import WayOut
 
+_MOST_SETBACK = 1.4 * UNITS["in"].factor
+"""How far short of the length mark a head's centre may lie until a shop has calibrated it, m."""
 _COUNTED = {
     "mass_per_point": "1 point at the head",
     "mass_to_add": "mass to add",
@@ -181,7 +183,8 @@ def parts_list(bills: tuple[Bill | None, ...]) -> str:
 def calibration_note(view: BuildView, system: System) -> Note:
     """Return what the sums lean on, and what this bench has learned."""
     own = view.calibration
-    learned = "learned here" if "setback" not in own.assumed else "assumed (0 to 1.4 in)"
+    range_ = f"{f.place(0.0, system)} to {f.place(_MOST_SETBACK, system)}"
+    learned = "learned here" if "setback" not in own.assumed else f"assumed ({range_})"
     items = [
         f"Head's centre short of the length mark: {f.place(own.setback, system)}, {learned}",
         f"Ruler reads {f.length(own.ruler_offset, system)} short",

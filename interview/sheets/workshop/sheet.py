@@ -38,8 +38,6 @@ CHECKS = (
     "Torque again after the first range session",
 )
 """What is ticked and initialled before a club leaves, in order."""
-_TOPICS = ("body", "bench")
-"""Cautions that belong on a bench; what the rules of the game say stands in a note of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +56,9 @@ class WorkshopSheet:
     """What the rules say."""
     checks: tuple[str, ...]
     cautions: tuple[str, ...]
+    """Of the bench; what the rules of the game say stands in a note of its own."""
+    stop: tuple[str, ...]
+    """What ends a fitting, and with it the work."""
     nothing: str
     """Why there is nothing to build; empty where there is."""
     tray: str
@@ -66,12 +67,8 @@ class WorkshopSheet:
 
 def workshop_sheet(view: BuildView, outcome: OutcomeView, stamp: Stamp) -> WorkshopSheet:
     """Return the sheet of an outcome; without a pair it says why and has no lines."""
-    cautions = tuple(dict.fromkeys(one.text for one in outcome.cautions if one.topic in _TOPICS))
     if not view.clubs:
-        why = tuple(dict.fromkeys(one.text for one in outcome.ruled_out))
-        return WorkshopSheet(
-            stamp, (), (), (), (), (Note("WHY", why),), (), cautions, "No pair can be built.", ""
-        )
+        return _none(outcome, stamp)
     system = outcome.system
     matching, stock = matching_note(view), stock_note(view)
     return WorkshopSheet(
@@ -92,10 +89,25 @@ def workshop_sheet(view: BuildView, outcome: OutcomeView, stamp: Stamp) -> Works
         built=(*ways_notes(view, system), *built_notes(view, system)),
         below=(rules_note(view, system),),
         checks=CHECKS if view.work else (),
-        cautions=cautions,
+        cautions=_cautions(outcome, "bench"),
+        stop=_cautions(outcome, "body"),
         nothing="" if view.work else "Both clubs are his own and stay as they are: nothing is built.",
         tray=parts_list(view.bills),
     )
+
+
+def _cautions(outcome: OutcomeView, topic: str) -> tuple[str, ...]:
+    """Return the cautions of a topic, none twice."""
+    return tuple(dict.fromkeys(one.text for one in outcome.cautions if one.topic == topic))
+
+
+def _none(outcome: OutcomeView, stamp: Stamp) -> WorkshopSheet:
+    """Return the sheet of an outcome without a pair: it says why and has no lines."""
+    why = Note("WHY", tuple(dict.fromkeys(one.text for one in outcome.ruled_out)))
+    return WorkshopSheet(
+        stamp=stamp, titles=(), blocks=(), beside=(), built=(why,), below=(), checks=(), cautions=(),
+        stop=_cautions(outcome, "body"), nothing="No pair can be built.", tray="",
+    )  # fmt: skip
 
 
 def _blocks(view: BuildView, outcome: OutcomeView) -> tuple[Block, ...]:

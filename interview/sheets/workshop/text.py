@@ -45,6 +45,8 @@ def _head(sheet: WorkshopSheet) -> Iterator[str]:
     s = sheet.stamp
     yield f"WORKSHOP SHEET   session {s.session}   ticket {s.ticket}   {s.printed}"
     yield one_line(f"{s.shop}; {s.hand}; rules {s.rules}", WIDTH)
+    for sentence in sheet.stop:
+        yield from ("", *_wrapped(sentence, ""))
     if sheet.tray:
         yield from _wrapped(f"From the tray, both clubs: {sheet.tray}", "")
     if sheet.nothing:
@@ -54,7 +56,11 @@ def _head(sheet: WorkshopSheet) -> Iterator[str]:
 def _block(block: Block, titles: Sequence[str]) -> Iterator[str]:
     """Yield a block: labels at the left, a column for each club."""
     yield ""
-    yield f"{block.title:<{_LABEL}} " + " ".join(f"{title:<{_COLUMN}.{_COLUMN}}" for title in titles)
+    clubs = " ".join(f"{title:<{_COLUMN}.{_COLUMN}}" for title in titles)
+    if len(block.title) <= _LABEL:
+        yield f"{block.title:<{_LABEL}} {clubs}"
+    else:
+        yield from (block.title, f"{'':<{_LABEL}} {clubs}")
     for line in block.lines:
         yield from _line(line)
 

@@ -1,8 +1,8 @@
-"""`turfpair shop`: a shop's own catalogue, begun from the demo shop and looked over."""
+"""A shop's own catalogue, begun from the demo shop and looked over."""
 
 from __future__ import annotations
 
-from argparse import ArgumentParser, Namespace
+from argparse import Namespace
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -11,26 +11,11 @@ from rules.shelf import Shelf, ShelfFaults, catalogue_folder, load_shelf
 from rules.shelf.audit import Finding, audit
 
 
-def configure(parser: ArgumentParser) -> None:
-    """Add what may be done with a shop."""
-    jobs = parser.add_subparsers(dest="job", required=True, metavar="init|check")
-    init = jobs.add_parser("init", help="copies the demo shop to a folder of your own")
-    init.add_argument("folder", metavar="FOLDER", type=Path)
-    check = jobs.add_parser("check", help="reads a catalogue and looks it over")
-    check.add_argument("folder", metavar="FOLDER", type=Path, nargs="?")
-
-
-def run(args: Namespace) -> int:
-    """Do what was asked; 0 when it is done, 1 when the answer to the check is no."""
-    if args.job == "init":
-        return _init(args.folder)
-    return _check(catalogue_folder(args.folder or args.catalogue))
-
-
-def _init(folder: Path) -> int:
+def init(args: Namespace) -> int:
     """Begin a shop's own catalogue."""
     from rules.shelf.start import start_shop
 
+    folder: Path = args.folder
     for file in start_shop(folder):
         print(one_line(f"wrote {file}", 300))
     print("Put your own stock in these files, then look them over:")
@@ -39,10 +24,10 @@ def _init(folder: Path) -> int:
     return 0
 
 
-def _check(folder: Path | None) -> int:
+def check(args: Namespace) -> int:
     """Read and audit a catalogue; every fault and finding gets a line."""
     try:
-        shelf = load_shelf(folder)
+        shelf = load_shelf(catalogue_folder(args.folder or args.catalogue))
     except ShelfFaults as faults:
         _say("wrong", [str(fault) for fault in faults.faults])
         print(f"{_things(len(faults.faults))} wrong; nothing can be built from this catalogue until mended.")

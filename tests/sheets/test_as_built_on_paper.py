@@ -1,0 +1,105 @@
+"""Readings on the sheet: filled in, flagged, corrected, certified, and the gaps as built."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from interview.sheets.golfer.text import text as golfer_text
+from interview.sheets.workshop.text import text
+from rules.units import UNITS
+
+from .conftest import Made
+
+INCH, GRAM = UNITS["in"].factor, UNITS["g"].factor
+ANSWERS = {
+    "handicap": 18, "driver_speed": {"value": "88 mph", "how": "measured"}, "airborne_of_six": 4,
+    "hits_five_wood": "well", "confidence_fairway": 4, "confidence_hybrid": 2, "curve": "slice",
+    "lies": {"tight_fairway": 50, "fairway": 50},
+}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def plain(made: Callable[..., Made]) -> Made:
+    return made(answers=ANSWERS)
+
+
+def readings(plain: Made, heavier: float = 0.0, role: int = 0, **more: str) -> dict[str, Any]:
+    """What scale and gauge say of a club whose head is so many grams heavy."""
+    build = plain.outcome.clubs[role].build
+    assert build is not None
+    real = replace(build, head=replace(build.head, mass=build.head.mass + heavier * GRAM)).reading
+    return {
+        "total": f"{real.total / GRAM:.1f} g",
+        "balance_point": f"{real.balance_point / INCH:.2f} in",
+        "length": f"{build.length / INCH} in",
+        **more,
+    }
+
+
+def test_a_head_three_grams_heavy_leaves_a_piece_out(made: Callable[..., Made], plain: Made) -> None:
+    built = made(answers=ANSWERS, readings={"longer": readings(plain, 3.0)})
+    page = text(built.workshop)
+    assert "AS BUILT, longer" in page
+    assert "3.0 g more than the parts" in page
+    assert "the head." in page
+    assert "leave out" in page
+    assert "read 320" in page or "OUT" in page
+
+
+def test_a_club_as_planned_is_left_alone(made: Callable[..., Made], plain: Made) -> None:
+    page = text(made(answers=ANSWERS, readings={"longer": readings(plain)}).workshop)
+    assert "Every figure that was read is within what is allowed." in page
+    assert "leave it." in page
+    assert "OUT" not in page
+
+
+def test_impossible_readings_are_one_sentence_and_nothing_is_lost(
+    made: Callable[..., Made], plain: Made
+) -> None:
+    wrong = {"total": "200 g", "balance_point": "31 in"}
+    built = made(answers=ANSWERS, readings={"longer": wrong})
+    page = text(built.workshop)
+    assert "Not used: the longer club's total reads 200 g where its parts add up to" in " ".join(page.split())
+    same = [block for block in built.workshop.blocks if block.title == "HEAD"]
+    assert same == [block for block in plain.workshop.blocks if block.title == "HEAD"]
+
+
+def test_the_certificate_goes_line_by_line(made: Callable[..., Made], plain: Made) -> None:
+    spec = plain.outcome.clubs[0].rung.spec
+    build = plain.outcome.clubs[0].build
+    assert spec.head is not None
+    assert spec.shaft is not None
+    assert build is not None
+    demo = {
+        "name": "the demo", "kind": "fairway", "loft": f"{spec.loft / UNITS['deg'].factor:.2f} deg",
+        "length": f"{build.length / INCH} in", "swing_weight": build.reading.points,
+        "total": f"{build.reading.total / GRAM:.1f} g", "head": spec.head.id, "shaft": spec.shaft.id,
+        "balance_point": f"{build.reading.balance_point / INCH:.2f} in", "face_angle": "0.5 deg closed",
+    }  # fmt: skip
+    reading = readings(plain, loft=str(demo["loft"]), face="0.5 deg closed")
+    page = text(made(answers=ANSWERS, trial_clubs=[demo], readings={"longer": reading}).workshop)
+    assert "Every line was recorded, read, and agrees: this is the club that worked." in page
+    other = {**reading, "loft": "20.5 deg"}
+    page = text(made(answers=ANSWERS, trial_clubs=[demo], readings={"longer": other}).workshop)
+    assert "Not certified: 7 same, 1 differs." in page
+    thin = {"name": "the demo", "kind": "fairway", "loft": demo["loft"]}
+    page = text(made(answers=ANSWERS, trial_clubs=[thin]).workshop)
+    assert "Not certified: 7 not recorded, 1 not read." in page
+
+
+def test_a_weaker_loft_moves_the_gaps(made: Callable[..., Made], plain: Made) -> None:
+    """The shorter club comes out three degrees weaker: the step between the two widens, and is told."""
+    loft = plain.outcome.clubs[1].rung.spec.loft / UNITS["deg"].factor + 3
+    weak = readings(plain, role=1, loft=f"{loft:.2f} deg")
+    built = made(answers=ANSWERS, readings={"shorter": weak})
+    assert built.build.ladder is not None
+    assert built.view.gaps is not None
+    assert built.build.ladder.shorter < built.view.gaps.shorter - 2
+    assert "GAPS AS BUILT" in text(built.workshop)
+    assert built.golfer.gaps is not None
+    assert built.golfer.gaps.shorter == pytest.approx(built.build.ladder.shorter)
+    assert "measured" in golfer_text(built.golfer)
