@@ -10,17 +10,18 @@ import time
 from argparse import ArgumentParser, Namespace
 from collections.abc import Callable, Iterator
 from getpass import getpass
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE, UsageProblem, guarded
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from interview.kiosk.pin import PinFile
     from interview.screens.kiosk.app import KioskApp
 
+_LOCKING = Path(__file__).parents[1] / "kiosk" / "locking.md"
+"""What a terminal cannot lock, and how to lock it."""
 _SIGNALS_FROM_KEYS = ("SIGINT", "SIGQUIT", "SIGTSTP")
 """Signals that a chord can send where a terminal lets it; not every system has all of them."""
 _PAUSE, _LONGEST_PAUSE = 0.5, 30.0
@@ -31,6 +32,10 @@ _CLOSELY = 60.0
 
 def configure(parser: ArgumentParser) -> None:
     """Add what `kiosk` takes. The PIN is asked for, never given here, where a list of processes shows it."""
+    parser.epilog = (
+        "A program cannot lock its machine: window switching, virtual consoles, power and disk are for the "
+        f"operating system. How to lock them: {_LOCKING}"
+    )
     parser.add_argument("--set-pin", action="store_true", help="asks for a staff PIN, keeps it, and ends")
 
 
@@ -80,16 +85,15 @@ def _set_pin(file: PinFile) -> None:
 
 def _maker(args: Namespace, file: PinFile) -> Callable[[], KioskApp]:
     """Return what makes a fresh screen, with nothing in it of the one before."""
-    from interview.conversation import Conversation
     from interview.kiosk.clock import Clock
     from interview.kiosk.gate import Gate
+    from interview.kiosk.interview import kiosk_interview
     from interview.kiosk.reception import Reception
     from interview.screens.kiosk.app import KioskApp
 
     clock, kept = Clock(), store(args)
-    conversation = Conversation.of(house(args))
     gate = Gate(file, clock)
-    reception = Reception(conversation, kept, gate, clock, units=args.units or "imperial")
+    reception = Reception(kiosk_interview(house(args)), kept, gate, clock, units=args.units or "imperial")
     return lambda: KioskApp(reception, clock)
 
 

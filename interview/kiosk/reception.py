@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING, cast
 
@@ -35,14 +34,13 @@ class Reception:
 
     def __init__(
         self, conversation: Conversation, store: Store, gate: Gate, clock: Clock, *,
-        units: System = "imperial", enough: Callable[[State], bool] | None = None,
+        units: System = "imperial",
     ) -> None:  # fmt: skip
         self.conversation = conversation
         self._store = store
         self._gate = gate
         self._clock = clock
         self._units = units
-        self._enough = enough or (lambda state: False)
         self._facts = conversation.base.facts
 
     def purge(self) -> None:
@@ -75,6 +73,10 @@ class Reception:
         if visit.place in ("welcome", "staff"):
             return Visit()
         return replace(visit, cover="still", typed="", marked=frozenset())
+
+    def foreseen(self, visit: Visit, state: State) -> Visit:
+        """Note that the question on the screen is the last one, unless the visit has moved on meanwhile."""
+        return replace(visit, enough=True) if visit.place == "asking" and visit.state is state else visit
 
     def _covered(self, visit: Visit, word: str) -> Visit:
         """Answer the question that lies over the page."""
@@ -131,13 +133,13 @@ class Reception:
         state = self.conversation.step(cast("State", visit.state), event)
         if state.refusal is not None:
             return replace(visit, state=state, typed="", refusal=state.refusal.sentence)
-        return self._at(state)
+        return self._at(state, enough=visit.enough and not isinstance(event, WentBack))
 
-    def _at(self, state: State) -> Visit:
-        """Return the visit that an interview has come to."""
+    def _at(self, state: State, *, enough: bool = False) -> Visit:
+        """Return the visit that an interview has come to; `enough` was said with the last answer."""
         if state.halted:
             return Visit("stopped", state=state)
-        if state.asking is None or self._enough(state):
+        if state.asking is None or enough:
             return Visit("clubs" if state.outcome.picked is not None else "nothing", state=state)
         return self._filled(Visit("asking", state=state))
 

@@ -38,6 +38,8 @@ class Visit:
     """Why the last answer could not be taken, in one sentence."""
     seconds: int = 0
     """Seconds that a phrase names."""
+    enough: bool = False
+    """Whether no question after the one on the screen would change the two clubs any more."""
     until: date | None = None
     """Until when a ticket would be kept; known from the page that asks for consent on."""
     ticket: Ticket | None = None

@@ -13,6 +13,7 @@ import pytest
 from interview.conversation import Conversation
 from interview.kiosk.clock import Clock
 from interview.kiosk.gate import Gate
+from interview.kiosk.interview import kiosk_interview
 from interview.kiosk.pin import PinFile
 from interview.kiosk.reception import Reception
 from interview.kiosk.visit import Visit
@@ -62,7 +63,7 @@ def shelf(tmp_path: Path) -> Store:
 @pytest.fixture(scope="session")
 def conversation(house: House) -> Conversation:
     """The interview on the real road."""
-    return Conversation.of(house)
+    return kiosk_interview(house)
 
 
 @pytest.fixture

@@ -12,9 +12,9 @@ import pytest
 from textual import events
 from textual.pilot import Pilot
 
-from interview.conversation import Conversation
 from interview.kiosk.clock import Clock
 from interview.kiosk.gate import Gate
+from interview.kiosk.interview import kiosk_interview
 from interview.kiosk.pin import PinFile
 from interview.kiosk.reception import Reception
 from interview.kiosk.visit import Visit
@@ -26,6 +26,7 @@ from interview.views.pictures import FULL, PLAIN, Glyphs
 from rules.fitting import House
 
 PIN = "918273"
+GOLDEN = Path(__file__).with_name("golden_kiosk")
 SIZES = ((1, 24), (4, 3), (29, 12), (80, 1), (1, 1), (300, 90))
 Make = Callable[..., KioskApp]
 ATTACKS = (
@@ -55,11 +56,11 @@ def make(house: House, tmp_path: Path, hands: Any) -> Iterator[Make]:
     file = PinFile(tmp_path / "kiosk")
     file.set(PIN)
     clock = Clock(lambda: hands.steady, lambda: hands.wall)
-    conversation = Conversation.of(house)
+    conversation = kiosk_interview(house)
 
-    def one(glyphs: Glyphs = FULL, quiet: float = 0.0) -> KioskApp:
+    def one(glyphs: Glyphs = FULL, quiet: float = 0.0, foresee: bool = False) -> KioskApp:
         reception = Reception(conversation, Store(tmp_path / "sessions"), Gate(file, clock), clock)
-        made.append(KioskApp(reception, clock, glyphs=glyphs, quiet=quiet, tick=3600.0))
+        made.append(KioskApp(reception, clock, glyphs=glyphs, quiet=quiet, tick=3600.0, foresee=foresee))
         return made[-1]
 
     yield one
@@ -228,7 +229,7 @@ async def test_a_minute_alone_asks_and_a_quarter_later_forgets(make: Make, hands
         await keys(pilot, "1", "1", "2")
         hands.steady += 59
         app.look_at_clock()
-        assert app.visit.cover == ""
+        assert "still there" not in board(app).text()
         hands.steady += 1
         app.look_at_clock()
         assert app.visit.cover == "still"
@@ -338,6 +339,16 @@ def test_the_cursor_has_a_shape_of_its_own(make: Make) -> None:
     ]
     texts = ["\n".join("".join(ink.text for ink in row.inks) for row in rows) for rows in shown]
     assert len(set(texts)) == 4, "told apart without any colour"
+
+
+@pytest.mark.parametrize(("width", "glyphs"), [(80, FULL), (80, PLAIN), (120, FULL)])
+@pytest.mark.parametrize("place", ["welcome", "asking", "keypad", "staff"])
+def test_golden_screens(make: Make, place: str, width: int, glyphs: Glyphs) -> None:
+    page = board_page(make(), place)
+    rows = painted(page, page.first, width, 24, glyphs).rows
+    text = "\n".join("".join(ink.text for ink in row.inks).rstrip() for row in rows) + "\n"
+    golden = GOLDEN / f"{place}_{width}_{'full' if glyphs.fine else 'plain'}.txt"
+    assert text == golden.read_text(encoding="utf-8"), "write it anew if the change is meant"
 
 
 def board_page(app: KioskApp, place: str) -> Any:

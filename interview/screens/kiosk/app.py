@@ -10,6 +10,7 @@ from textual import events
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.screen import Screen
+from textual.worker import get_current_worker
 
 from interview.kiosk.idle import IdleClock
 from interview.kiosk.visit import Visit
@@ -18,7 +19,7 @@ from interview.screens.kit.app import TurfApp
 from interview.views.kiosk import page_of
 
 if TYPE_CHECKING:
-    from interview.conversation import Conversation
+    from interview.conversation import Conversation, State
     from interview.kiosk.clock import Clock
     from interview.kiosk.reception import Reception
     from interview.views.kiosk import Page
@@ -65,7 +66,7 @@ class KioskApp(TurfApp):
 
     def __init__(
         self, reception: Reception, clock: Clock, *, glyphs: Glyphs | None = None, quiet: float = _QUIET,
-        tick: float = 0.5,
+        tick: float = 0.5, foresee: bool = True,
     ) -> None:  # fmt: skip
         super().__init__(glyphs=glyphs, blink=False)
         self.reception = reception
@@ -73,7 +74,7 @@ class KioskApp(TurfApp):
         """The visit of whoever stands there."""
         self.idle = IdleClock(clock.steady())
         self._clock = clock
-        self._quiet, self._tick = quiet, tick
+        self._quiet, self._tick, self._foresees = quiet, tick, foresee
         self._quiet_until = 0.0
         self._last_key = ""
         self._purged = clock.steady()
@@ -177,6 +178,26 @@ class KioskApp(TurfApp):
         self._board.show(self._page(), same=same)
         if not same:
             self._quiet_until = events.Event().time + self._quiet
+            self._foresee()
+
+    def _foresee(self) -> None:
+        """While a question is read, find out whether it is the last one that matters."""
+        state = self.visit.state
+        if self._foresees and self.visit.place == "asking" and state is not None and not self.visit.cover:
+            self.run_worker(lambda: self._look_ahead(state), thread=True, exclusive=True, group="ahead")
+
+    def _look_ahead(self, state: State) -> None:
+        """Look ahead, away from the keys; what is found out too late is of no use to anybody."""
+        from interview.kiosk.enough import enough
+
+        worker = get_current_worker()
+        if enough(state, lambda: worker.is_cancelled or self.visit.state is not state):
+            self.call_from_thread(self._come_to_last, state)
+
+    def _come_to_last(self, state: State) -> None:
+        """Show that the question on the screen is the last one."""
+        self.visit = self.reception.foreseen(self.visit, state)
+        self._board.show(self._page(), same=True)
 
     def _page(self) -> Page:
         return page_of(self._conversation, self.visit, self.idle.seconds_left(self._clock.steady()))

@@ -28,7 +28,7 @@ def question(conversation: Conversation, visit: Visit, say: Say) -> Page:
     fact = conversation.base.facts[cast(str, state.asking)]
     asked = conversation.wording.asked(fact, "customer", state.hand)
     how = way(fact)
-    left = at_most_left(conversation.base, state)
+    left = 1 if visit.enough else at_most_left(conversation.base, state)
     number = len(state.trail) + 1
     tiles = keypad(say, "ask.enter", _signs(fact)) if how == "number" else _choices(fact, asked, visit, say)
     if how == "several":
@@ -39,7 +39,7 @@ def question(conversation: Conversation, visit: Visit, say: Say) -> Page:
         tiles=tiles,
         foot=_foot(state, say),
         above=conversation.wording.topic(fact.ask.topic if fact.ask else "", "customer"),
-        progress=say("progress.last" if left <= 1 else "progress.left", number=number, left=left - 1),
+        progress=say(_progress(left, visit), number=number, left=left - 1),
         share=(number - 1) / max(1, number - 1 + left),
         entry=visit.typed if how == "number" else None,
         notice=_notice(fact, visit, say),
@@ -100,6 +100,11 @@ def keypad(say: Say, enter: str, extra: str = "") -> tuple[Tile, ...]:
     digits = tuple(Tile(f"digit:{digit}", digit, digit) for digit in "123456789")
     last = (Tile("rub", say("ask.rub")), Tile("digit:0", "0", "0"), Tile("enter", say(enter)))
     return (*digits, *last, *(Tile(f"digit:{sign}", sign, sign) for sign in extra))
+
+
+def _progress(left: int, visit: Visit) -> str:
+    """Return the phrase that tells how many questions can still come."""
+    return "progress.sure" if visit.enough else "progress.last" if left <= 1 else "progress.left"
 
 
 def _signs(fact: Fact) -> str:
