@@ -23,7 +23,13 @@ FACE_ALLOWED = parse("0.5 deg", "rad")
 """House value: a face angle as delivered may be out by this, two readings of the gauge."""
 LIE_ALLOWED = parse("1 deg", "rad")
 """House value: a lie may be out by this; a degree of lie turns a lofted face by less than half of one."""
-_FARTHEST = {"total": parse("60 g", "kg"), "balance_point": parse("3 in", "m"), "swing_weight": 25.0}
+_FARTHEST = {
+    "length": parse("3 in", "m"),
+    "total": parse("60 g", "kg"),
+    "balance_point": parse("3 in", "m"),
+    "swing_weight": 25.0,
+    "loft": parse("6 deg", "rad"),
+}
 """Farther off the plan than this nobody builds by mistake (house values)."""
 _AGREE = 1.0
 """Scale against knife edge and total, points: 1 g and 1/16 in on each are worth that."""

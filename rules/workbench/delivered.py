@@ -37,7 +37,7 @@ def delivered(club: Club, reading: Reading) -> OwnedClub:
     return OwnedClub(
         name=f"{rung.label}, as built",
         kind=rung.kind,
-        loft=Answer(rung.spec.loft) if loft is None else Answer(loft, "measured"),
+        loft=Answer(rung.spec.loft if loft is None else loft, "said" if reading.loft is None else "measured"),
         length=build.length if reading.length is None else reading.length,
         swing_weight=build.reading.points if read is None else read.points,
         total=build.reading.total if reading.total is None else reading.total,

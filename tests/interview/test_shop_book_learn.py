@@ -87,7 +87,9 @@ def test_a_calibrated_shop_builds_to_it(shop: Path, tmp_path: Path, capsys: Out)
     capsys.readouterr()
     load_house.cache_clear()  # each command is a process of its own
     main(["sheet", str(SAMPLES / "thin-off-tight-turf.toml"), "--for", "workshop", "--catalogue", str(shop)])
-    assert "0.30 in, learned here" in capsys.readouterr().out
+    said = " ".join(capsys.readouterr().out.split())
+    assert "mark: 0.3" in said
+    assert "in, learned here" in said
 
 
 def test_clubs_that_disagree_are_not_kept(shop: Path, tmp_path: Path, capsys: Out) -> None:

@@ -161,6 +161,8 @@ def test_the_gauge_reads_a_quarter_degree(house: House, wood: Club) -> None:
         (Reading(total=0.200), "total reads 200 g where its parts add up to"),
         (Reading(total=0.331, balance_point=0.6), "swing weight reads|balance point reads"),
         (Reading(swing_weight=39.0), "swing weight reads G9.0"),
+        (Reading(length=37.0 * INCH), "length reads 37 in"),
+        (Reading(loft=30.0 * DEG), "loft reads 30 deg"),
     ],
 )
 def test_what_no_such_club_reads_is_refused_in_a_sentence(

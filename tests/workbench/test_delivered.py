@@ -49,6 +49,14 @@ def test_what_was_not_read_is_as_planned_and_says_so(wood: Club) -> None:
     assert got.total == pytest.approx(wood.build.reading.total)
 
 
+def test_a_face_read_alone_leaves_the_loft_as_stamped(wood: Club) -> None:
+    got = delivered(wood, Reading(face=wood.rung.spec.face_angle + 1 * DEG))
+    assert got.loft is not None
+    assert got.loft.how == "said"
+    assert isinstance(got.loft.value, float)
+    assert got.loft.value > wood.rung.spec.loft
+
+
 def test_delivered_clubs_run_down_the_same_road(house: House, woods: Outcome, read_of: Read) -> None:
     mine = tuple(delivered(club, replace(read_of(club), loft=club.rung.spec.loft)) for club in woods.clubs)
     again = fit(house, replace(woods.subject, owned=mine))
