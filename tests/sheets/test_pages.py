@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tomllib
 import xml.etree.ElementTree as ET
 from collections.abc import Callable
 from html.parser import HTMLParser
@@ -13,6 +14,7 @@ from pathlib import Path
 
 import pytest
 
+from interview.sheets import html
 from interview.sheets.html import golfer_page, workshop_page
 from interview.sheets.one_page import PAGE, SIZES, golfer_height, lines, smallest_needed, workshop_height
 
@@ -182,3 +184,13 @@ def test_each_sheet_prints_on_one_page(
 ) -> None:
     for page in pages(made(sample)).values():
         assert printed(page, tmp_path, size) == 1
+
+
+def test_the_templates_go_into_the_wheel() -> None:
+    """Package data is taken from packages only, by these endings."""
+    folder = Path(html.__file__).parent / "templates"
+    assert (folder / "__init__.py").is_file()
+    project = tomllib.loads((Path(__file__).parents[2] / "pyproject.toml").read_text())
+    taken = project["tool"]["setuptools"]["package-data"]["*"]
+    assert all(f"*{path.suffix}" in taken for path in folder.iterdir() if path.suffix not in (".py", ""))
+    assert {"jinja2", "markupsafe"} <= {re.split(r"[<>=]", d)[0] for d in project["project"]["dependencies"]}
