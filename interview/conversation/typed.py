@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 _UNKNOWN = frozenset(
     (
-        "dk", "dunno", "unknown", "unsure", "not sure", "no idea", "do not know", "dont know",
+        "dk", "idk", "dunno", "unknown", "unsure", "not sure", "no idea", "do not know", "dont know",
         "i do not know", "i dont know", "i am not sure", "im not sure", "i have no idea", "no clue",
     )
 )  # fmt: skip

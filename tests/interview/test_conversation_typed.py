@@ -23,7 +23,8 @@ def taken(facts: Facts, question: str, text: str) -> object:
 
 
 @pytest.mark.parametrize(
-    "text", ["dk", "DK.", "I don't know", "i don’t know!", "dont know", "Not sure", "no idea", "Unsure"]
+    "text",
+    ["dk", "idk", "DK.", "I don't know", "i don’t know!", "dont know", "Not sure", "no idea", "Unsure"],
 )
 def test_ways_of_not_knowing(text: str) -> None:
     assert means_unknown(text)
