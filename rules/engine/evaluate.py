@@ -91,6 +91,7 @@ class Outcome:
     """One candidate evaluated."""
 
     __slots__ = (
+        "_bounds",
         "_open",
         "best",
         "is_open",
@@ -123,6 +124,7 @@ class Outcome:
         self.points = self._sum(self.best & plan.scores)
         """Sum of what the rules that spoke gave, thousandths."""
         self._open: tuple[int, int] | None = None
+        self._bounds: tuple[float, float] | None = None
 
     def _sum(self, mask: int) -> int:
         """Add up what the cases of a mask give on the best values."""
@@ -176,6 +178,12 @@ class Outcome:
     @property
     def bounds(self) -> tuple[float, float]:
         """Least and greatest sum over all that open questions permit; -inf where ruled out."""
+        if self._bounds is None:
+            self._bounds = self._bound()
+        return self._bounds
+
+    def _bound(self) -> tuple[float, float]:
+        """Add up the least and the greatest that each rule can give."""
         outs = self.run.plan.rule_outs
         if self.must & outs:
             return -inf, -inf

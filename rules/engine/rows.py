@@ -54,17 +54,17 @@ class Rows:
         """`follows`: bits of cases whose ramp follows the fact; `bounds`: its numeric comparisons."""
         self.fact, self.full, self.kind = fact, full, fact.kind
         self._tests = tests
+        self.absent = self._row(None, False) & ~follows
+        """The row while nothing stands in."""
         cuts = {cut for bound in bounds for cut in (bound.low, bound.high)}
-        self.cuts = sorted(cuts - {inf, -inf}) or [inf]
-        """Where rows change, for a number; never empty, so that looking up nothing is noticed."""
+        self.cuts = [*sorted(cuts - {inf, -inf}), inf]
+        """Where rows change, for a number; beyond the last, which no number reaches, it is absent."""
         self.asks_known = any(test.op in ("known", "unknown") for test in tests)
         """Whether some comparison asks if the fact is known at all."""
         self.by_known = self._all_rows(True)
-        """Rows while the fact is known: a list for a number, else by word or set."""
+        """Rows while the fact is known: a list for a number, else by word or set; the absent one too."""
         self.by_unknown = self._all_rows(False) if self.asks_known else self.by_known
         """Rows while an assumption stands in."""
-        self.absent = self._row(None, False) & ~follows
-        """The row while nothing stands in."""
         touched = 0
         for test in tests:
             touched |= test.bit
@@ -93,10 +93,11 @@ class Rows:
     def _all_rows(self, known: bool) -> Any:
         """Return the rows of every stretch or word; sets are worked out when they come up."""
         if self.kind == "number":
-            inside = [nextafter(self.cuts[0], -inf), *self.cuts]
-            return [self._row(x, known) for x in inside]
+            inside = [nextafter(self.cuts[0], -inf), *self.cuts[:-1]]
+            return [*(self._row(x, known) for x in inside), self.absent]
         if self.kind == "choice":
-            return {word: self._row(word, known) for word in self.fact.values}
+            words: dict[str | None, int] = {word: self._row(word, known) for word in self.fact.values}
+            return words | {None: self.absent}
         return {}
 
     def best(self, view: View) -> int:

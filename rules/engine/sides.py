@@ -9,6 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Collection, Mapping, Sequence
 from functools import reduce
+from math import inf
 from operator import and_, getitem, itemgetter
 from typing import Any, cast
 
@@ -80,17 +81,27 @@ class Side:
         """Return which cases survive, whatever the facts are like."""
         sure = best = may = must = full
         is_open = False
-        for rows, view in zip(self.rows, seen, strict=True):
-            value = view[0]
-            row = rows.absent if value is None else rows.at(value, not rows.asks_known or view.known)
+        for row, rows, view in zip(self._best_rows(seen), self.rows, seen, strict=True):
             if view[2] != "open":
                 sure &= row
                 continue
             is_open = True
             best &= row
             may &= rows.widest if view[1] is rows.fact.widest else rows.may(view)
-            must &= rows.untouched_or_gone if value is None else rows.certain
+            must &= rows.untouched_or_gone if view[0] is None else rows.certain
         return best & sure, may & sure, must & sure, is_open
+
+    def _best_rows(self, seen: Sequence[View]) -> list[int]:
+        """Return each fact's row on its best value; absent numbers are looked up beyond the last cut."""
+        values = [view[0] for view in seen]
+        numbers: list[Any] = [inf if value is None else value for value in values[: self._words]]
+        rows = list(map(getitem, self._number_rows, map(bisect_right, self._cuts, numbers)))
+        try:
+            rows += map(getitem, self._word_rows, values[self._words : self._quick])
+        except KeyError:
+            return [rows.best(view) for rows, view in zip(self.rows, seen, strict=True)]
+        rows += [rows.best(view) for rows, view in zip(self._rest, seen[self._quick :], strict=True)]
+        return rows
 
     def mask(self, best: Best, start: int, unknown: Collection[str]) -> int:
         """Return the cases that survive plain best values; on those `unknown` only an assumption stands."""
