@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from interview.screens.bay import screen, side
+from interview.screens.bay import road, screen, side
 from interview.views.pictures import FULL, PLAIN
 from tests.screens.bay_views import LADDER, PARTS, STANDING, TALK
 
@@ -18,6 +18,7 @@ HERE = Path(__file__).parent / "golden"
 @pytest.fixture(autouse=True)
 def _frozen(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(screen, "talk_view", lambda *_: TALK)
+    monkeypatch.setattr(road, "talk_view", lambda *_: TALK)
     monkeypatch.setattr(side, "standing_view", lambda *_: STANDING)
     monkeypatch.setattr(side, "parts_view", lambda *_: PARTS)
     monkeypatch.setattr(side, "drawn", lambda *_: LADDER)

@@ -9,6 +9,9 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from textual import on
+from textual.message import Message
+
 from interview.screens.kit.app import TurfApp
 from rules.problems import Problem
 
@@ -18,6 +21,14 @@ if TYPE_CHECKING:
     from interview.screens.bay.screen import BayScreen
     from interview.store import Draft, Store
     from interview.views.pictures import Glyphs
+
+
+class Seated(Message):
+    """The rules are read, and there is a desk to sit at."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self.desk = desk
 
 
 class BayApp(TurfApp):
@@ -60,7 +71,7 @@ class BayApp(TurfApp):
         desk = self._desk()
         from interview.screens.bay import screen  # noqa: F401 (imported here, so that no key waits for it)
 
-        self.call_from_thread(self._raise_curtain, desk)
+        self.post_message(Seated(desk))
 
     def _seat(self, desk: Desk) -> BayScreen:
         """Sit down at a desk and show the main screen."""
@@ -71,11 +82,12 @@ class BayApp(TurfApp):
         self.push_screen(screen)
         return screen
 
-    def _raise_curtain(self, desk: Desk) -> None:
+    @on(Seated)
+    def _raise_curtain(self, event: Seated) -> None:
         """Go from the curtain to the main screen, with whatever was typed meanwhile."""
         from interview.screens.bay.curtain import CurtainScreen
 
-        curtain = self.screen
+        curtain, desk = self.screen, event.desk
         assert isinstance(curtain, CurtainScreen)
         same = curtain.ask is not None and curtain.ask.id == desk.state.asking
         self._seat(desk).hand_on(curtain.typed, entered=curtain.entered and same)

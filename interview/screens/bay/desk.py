@@ -87,9 +87,14 @@ class Desk:
         """Return the conversation with the road left out: what follows stays what it was."""
         return replace(self.conversation, fit=lambda _: state.outcome)
 
+    @property
+    def kept(self) -> bool:
+        """Return whether everything that was heard is on the disk."""
+        return self._kept >= self._number
+
     def run(self, job: Job) -> State | None:
         """Keep what changed, then work out what follows; None when a newer job has overtaken this one."""
-        self._keep(job)
+        self.keep(job)
         with self._running:
             return self._followed(job) if job.number == self._number else None
 
@@ -116,7 +121,7 @@ class Desk:
             self.seen = self.state
             self._pending = ()
 
-    def _keep(self, job: Job) -> None:
+    def keep(self, job: Job) -> None:
         """Keep the session of a job, unless a newer one is kept already."""
         with self._keeping:
             if job.number > self._kept:

@@ -10,6 +10,7 @@ from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
+from textual.message import Message
 from textual.screen import ModalScreen
 from textual.widgets import Input
 from textual.worker import get_current_worker
@@ -36,6 +37,16 @@ class Taken:
     decision: str
     value: str
     reason: str
+
+
+class Priced(Message):
+    """What a value costs was worked out."""
+
+    def __init__(self, value: str, words: str, good: bool) -> None:
+        super().__init__()
+        self.value = value
+        self.words = words
+        self.good = good
 
 
 class OverrideScreen(ModalScreen[Taken | None]):
@@ -109,13 +120,13 @@ class OverrideScreen(ModalScreen[Taken | None]):
         except Problem as problem:
             words, good = str(problem), False
         if not worker.is_cancelled:
-            self.app.call_from_thread(self._show_price, value, words, good)
+            self.post_message(Priced(value, words, good))
 
-    def _show_price(self, value: str, words: str, good: bool) -> None:
+    @on(Priced)
+    def _show_price(self, event: Priced) -> None:
         """Show the price."""
-        self._priced = value if good else ""
-        if self.is_mounted:
-            self.query_one("#price", Pane).show(sentence(words, "strong" if good else "alert"))
+        self._priced = event.value if event.good else ""
+        self.query_one("#price", Pane).show(sentence(event.words, "strong" if event.good else "alert"))
 
     # What happens
 

@@ -8,13 +8,12 @@ from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.containers import Horizontal
-from textual.screen import Screen
-from textual.worker import get_current_worker
 
 from interview.conversation import Answered, Event, NotKnown, PassedOver, WentBack, WentOn, WentTo, Withdrew
 from interview.screens.bay import faces
 from interview.screens.bay.heard import Heard, heard
 from interview.screens.bay.orders import BAY
+from interview.screens.bay.road import Road
 from interview.screens.bay.rooms import Rooms
 from interview.screens.bay.side import PANES, SideColumn
 from interview.screens.bay.talk import TalkColumn
@@ -22,16 +21,13 @@ from interview.screens.kit.faces import sentence
 from interview.screens.kit.keybar import KeyBar
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
-from interview.views.bay.ahead import AheadView, ahead, ahead_words
 from interview.views.bay.questions import talk_view
-from rules.problems import Problem
 
 if TYPE_CHECKING:
-    from interview.conversation import State
-    from interview.screens.bay.desk import Desk, Job, Step
+    from interview.screens.bay.desk import Desk
 
 
-class BayScreen(Rooms, Screen[None]):
+class BayScreen(Rooms, Road):
     """Leads the conversation, and shows at each answer what has moved."""
 
     CSS_PATH = "screen.tcss"
@@ -56,17 +52,11 @@ class BayScreen(Rooms, Screen[None]):
     def on_mount(self) -> None:
         """Show everything."""
         self.show_talk()
-        self.side.show(self.desk.state)
-        self._tell_notices()
-        self._look_ahead()
-        self.talk.line.insert(self._typed_before, 0)
+        self.show_follows()
+        self.look_ahead()
+        self.talk_column.line.insert(self._typed_before, 0)
         if self._entered_before:
             self.take_line(self._entered_before)
-
-    @property
-    def talk(self) -> TalkColumn:
-        """Return the left column."""
-        return self.query_one("#talk", TalkColumn)
 
     @property
     def side(self) -> SideColumn:
@@ -89,79 +79,23 @@ class BayScreen(Rooms, Screen[None]):
         desk = self.desk
         talk = talk_view(desk.conversation, desk.seen)
         name = desk.seen.session.note.split("\n")[0] or desk.draft.id
-        kept = "kept" if desk.draft.file.exists() else "nothing kept yet"
+        kept = "keeping" if not desk.kept else "kept" if desk.draft.file.exists() else "nothing kept yet"
         self.query_one("#masthead", Pane).show(faces.masthead(talk, name, kept))
-        self.talk.show(talk, busy=desk.busy)
+        self.talk_column.show(talk, busy=desk.busy)
         self.tell(talk.refusal, alert=True)
 
     def tell(self, text: str, *, alert: bool = False) -> None:
         """Tell something in the line above the keys."""
         self.query_one("#notice", Pane).show(sentence(text, "alert" if alert else "dim"))
 
-    def _tell_notices(self) -> None:
-        """Tell what became of the file, and what is above all else: cautions for body and claims."""
+    def show_follows(self) -> None:
+        """Show what follows from what was said, and tell what is above all else."""
+        self.side.show(self.desk.state)
         notices = [*self.desk.notices(), *faces.urgent(self.desk.state)]
         if notices:
             self.tell(" ".join(f"{one.rstrip('.')}." for one in notices), alert=True)
 
     # What happens
-
-    def step(self, step: Step) -> None:
-        """Let the desk hear something, and work out what follows in the background."""
-        job = self.desk.hear(step)
-        self.show_talk()
-        if job is not None:
-            self.run_worker(lambda: self._work(job), thread=True, exclusive=True, group="road")
-        elif not self.desk.busy:
-            self._look_ahead()
-
-    def _work(self, job: Job) -> None:
-        """Work a job out, away from the keys."""
-        worker = get_current_worker()
-        try:
-            state = self.desk.run(job)
-        except Problem as problem:
-            self.app.call_from_thread(self._could_not, job, str(problem))
-            return
-        if state is not None and not worker.is_cancelled:
-            self.app.call_from_thread(self._worked_out, job, state)
-
-    def _worked_out(self, job: Job, state: State) -> None:
-        """Show what was worked out, unless something newer has overtaken it."""
-        if self.desk.accept(job, state):
-            self.show_talk()
-            self.side.show(self.desk.state)
-            self._tell_notices()
-            self._look_ahead()
-
-    def _could_not(self, job: Job, sentence: str) -> None:
-        """Take a step back that could not be done, and say why."""
-        self.desk.drop(job)
-        self.show_talk()
-        self.tell(sentence, alert=True)
-
-    def _look_ahead(self) -> None:
-        """Say what hangs on the question that is up, and find out in the background what it could change."""
-        self.talk.show_ahead(faces.at_stake(talk_view(self.desk.conversation, self.desk.state)))
-        if getattr(self.app, "looks_ahead", True):
-            state = self.desk.state
-            self.run_worker(lambda: self._try_answers(state), thread=True, exclusive=True, group="ahead")
-
-    def _try_answers(self, state: State) -> None:
-        """Try the answers of the question that is up, away from the keys, until something newer is said."""
-        worker = get_current_worker()
-
-        def overtaken() -> bool:
-            return worker.is_cancelled or self.desk.seen is not state
-
-        found = ahead(self.desk.conversation, state, overtaken)
-        if found is not None and not overtaken():
-            self.app.call_from_thread(self._tell_ahead, found)
-
-    def _tell_ahead(self, found: AheadView) -> None:
-        """Say what the question could change."""
-        if found.question == self.desk.state.asking:
-            self.talk.show_ahead(ahead_words(found))
 
     @on(TalkColumn.Entered)
     def _entered(self, event: TalkColumn.Entered) -> None:
@@ -178,11 +112,11 @@ class BayScreen(Rooms, Screen[None]):
         if step is None:
             return
         if self.desk.busy and step.turn is not None:
-            self.talk.line.put_back(text)
+            self.talk_column.line.put_back(text)
             return
         self.step(step)
         if self.desk.seen.refusal is not None:
-            self.talk.line.put_back(text)
+            self.talk_column.line.put_back(text)
 
     def _event(self, meant: Heard) -> Event | None:
         """Return what a line stands for."""
@@ -216,7 +150,7 @@ class BayScreen(Rooms, Screen[None]):
     def action_home(self) -> None:
         """Go back to the line."""
         self.remove_class("aside")
-        self.talk.home()
+        self.talk_column.home()
 
     def action_unknown(self) -> None:
         """Close the question on the screen: not known."""

@@ -8,7 +8,7 @@ import os
 import signal
 import threading
 from pathlib import Path
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from textual.app import App
 from textual.binding import BindingType
@@ -51,6 +51,12 @@ class TurfApp(App[int]):
             self.register_theme(theme)
         self.theme = THEMES[0].name
 
+    def run(self, *args: Any, **kwargs: Any) -> int | None:
+        """Run the app in the size that the terminal has, whatever variables say that it once had."""
+        for name in ("COLUMNS", "LINES"):
+            os.environ.pop(name, None)
+        return super().run(*args, **kwargs)
+
     def on_mount(self) -> None:
         """Obey the signals that end a program."""
         loop = asyncio.get_running_loop()
@@ -86,5 +92,6 @@ class TurfApp(App[int]):
         if self._exception is None:
             self._exception = error
             self._exception_event.set()
-        self.fault = self.fault or error
+        inner = getattr(error, "error", error)  # a worker's fault comes wrapped
+        self.fault = self.fault or (inner if isinstance(inner, Exception) else error)
         self._close_messages_no_wait()

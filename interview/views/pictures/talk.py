@@ -23,7 +23,7 @@ def said_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
     """Return what was said so far, the last at the bottom; choosing a row goes back to its question."""
     if not talk.said:
         return tuple(one for text in _BEGIN for one in wrapped(text, width, "ghost"))
-    name = max(4, min(30, width * 11 // 20))
+    name = max(4, min(30, width // 2 - 1))
     rows = []
     for one in talk.said:
         quiet = one.standing == "dormant"
