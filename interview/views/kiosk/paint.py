@@ -6,7 +6,20 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from interview.views.kiosk.drawings import seven
 from interview.views.kiosk.tiles import Line, grid, picture_width, tile_lines
-from interview.views.pictures.ink import Ink, Picture, Role, Row, between, cells, clipped, row, safe, wrapped
+from interview.views.pictures.ink import (
+    Ink,
+    Picture,
+    Role,
+    Row,
+    between,
+    cells,
+    clipped,
+    fitted,
+    row,
+    safe,
+    width_of,
+    wrapped,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -90,7 +103,8 @@ def painted(page: Page, cursor: str, width: int, height: int, glyphs: Glyphs) ->
     below = len(head) + len(body) + gap
     placed = [spot._replace(x=spot.x + left, y=spot.y + len(head)) for spot in spots]
     placed += [spot._replace(x=spot.x + left, y=spot.y + below) for spot in foot_spots]
-    return Painted(tuple(_shifted(one, left) for one in rows), tuple(placed))
+    fit = (one if width_of(one) <= wide else fitted(one, wide) for one in rows)
+    return Painted(tuple(_shifted(one, left) for one in fit), tuple(placed))
 
 
 def _shifted(one: Row, left: int) -> Row:
