@@ -12,11 +12,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rules.engine import Candidate
+from rules.engine.fast import best_of
 from rules.facts.golfer import FOR_CAUTIONS, Golfer, golfer
 from rules.house import House, load_house
 from rules.ladder.bagged import bagged
 from rules.ladder.judge import Judge, Quick
-from rules.ladder.pairs import Pair, order, pairs
+from rules.ladder.pairs import Pair, order, pairs, race
 from rules.ladder.rung import Rung
 from rules.ladder.stocked import Barred, no_heads, places, rung
 from rules.overrides import Overridden, overridden
@@ -102,9 +103,8 @@ class Brief:
     """What a road comes to, without the traces: for runs by the thousand."""
 
     golfer: Golfer
-    pairs: tuple[Pair, ...]
-    points: tuple[int | None, ...]
-    """Of each pair, thousandths; None where it is ruled out."""
+    points: Mapping[str, int | None]
+    """Of each pair by its id, thousandths; None where it is ruled out."""
     picked: Pair | None
     """The engine's pair; overrides are left aside."""
     ports: tuple[str | None, str | None]
@@ -124,11 +124,12 @@ def brief(
     all_facts = house.once(("caution facts decide",), lambda: _cautions_decide(base))
     player = golfer(base, subject, house.shelf, shift=shift, cautions=all_facts)
     judge, flier = Quick(house, player), sky(player.density) if sky else None
-    met = pairs(judge, rungs(judge, subject, flier)[0])
-    place, points = base.fast_choose("pairing", judge.seen, [one.views for one in met], judge.unsaid)
-    picked = None if place is None else apart(judge, met[place], flier)
+    met, points = race(judge, rungs(judge, subject, flier)[0])
+    place = best_of(points)
+    picked = None if place is None else apart(judge, pairs(judge, met[place])[0], flier)
     ports = (towards(judge, picked.longer), towards(judge, picked.shorter)) if picked else (None, None)
-    return Brief(player, tuple(met), tuple(points), picked, ports)
+    ids = (f"{longer.id}+{shorter.id}" for longer, shorter in met)
+    return Brief(player, dict(zip(ids, points, strict=True)), picked, ports)
 
 
 def _cautions_decide(base: RuleBase) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 from typing import cast
@@ -12,6 +12,7 @@ from rules.engine.digest import digest
 from rules.engine.evaluate import Run
 from rules.engine.fast import NOBODY, best_of, points_of
 from rules.engine.faults import UnknownName
+from rules.engine.joined import Joined
 from rules.engine.language import Assumption, Decision, Effect, Fact, Rule, Source
 from rules.engine.ledger import Amount, Choice, Notice, Standing
 from rules.engine.lines import Evaluated
@@ -85,6 +86,13 @@ class RuleBase:
         self._decision(decision_id)
         points = points_of(self.plan(decision_id), shared_best, candidates_best, unknown)
         return best_of(points), points
+
+    def joined(
+        self, decision_id: str, shared_best: Best, own: Iterable[str], unknown: Collection[str] = NOBODY
+    ) -> Joined:
+        """Return what adds up the points of candidates joined from parts, which hold the facts of `own`."""
+        self._decision(decision_id)
+        return Joined(self.plan(decision_id), shared_best, own, unknown)
 
     def fast_amount(self, decision_id: str, best: Best, unknown: Collection[str] = NOBODY) -> float:
         """Decide an amount on plain best values; SI."""

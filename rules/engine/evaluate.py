@@ -48,6 +48,8 @@ class Layout:
         """Bits of the cases that follow a ramp."""
         self.own_ramps = sum(bit for bit, along in self.along.items() if along.place >= 0)
         """Bits of the cases whose ramp follows a candidate's own fact."""
+        self.parts: dict[tuple[str, ...], tuple[Side, list[tuple[int, Along]]]] = {}
+        """Kept by `joined`: the facts and ramps of parts of candidates."""
 
 
 def layout(plan: Plan, shared: Mapping[str, object]) -> Layout:

@@ -2,8 +2,8 @@
 
 Each open question is drawn over its declared plausible values (`rules.engine.completions`), with these
 exceptions: of the ways to a head speed only the driver's own is drawn, about what is believed where
-distances were told; a score is not drawn where the handicap is; and what follows from another open
-question (attack from the turf mark, the iron's carry from its loft) is left to follow.
+distances were told; an attack angle follows the turf mark, told or drawn; a score is not drawn where the
+handicap is, nor an iron's carry where its loft is.
 """
 
 from __future__ import annotations
@@ -14,40 +14,42 @@ from typing import TYPE_CHECKING
 
 from rules.engine.completions import completions, strata
 from rules.facts.answers import Answer
+from rules.facts.asked import applicable
 from rules.facts.speed import DIRECT, DISTANCES
 
 if TYPE_CHECKING:
+    from rules.engine import RuleBase
     from rules.engine.language import Fact
+    from rules.facts.golfer import Golfer
     from rules.facts.known import Known
-    from rules.fitting import Outcome
+    from rules.facts.subject import Subject
 
 COUNT = 48
 """Completions in a set."""
+_FOLLOWS = {"longest_iron_carry": "longest_iron_loft", "typical_score": "handicap"}
+"""Questions whose answer is left to follow from another's while that is open too."""
 _IRON_SPREAD = 0.06
 """Share by which the carry of an iron of known loft may differ from the sum."""
 
 
-def open_questions(outcome: Outcome) -> tuple[str, ...]:
-    """Return the questions that are drawn: open, able to matter, and following from no other open one."""
-    asked, known = outcome.questions.worth_asking, outcome.golfer.known
-    drawn = [id for id in asked if id not in (*DIRECT, *DISTANCES)]
-    if known["driver_head_speed"].waits:
+def open_questions(base: RuleBase, subject: Subject, golfer: Golfer) -> tuple[str, ...]:
+    """Return the questions that are drawn: those that apply and nobody answered, by the declared order."""
+    on = applicable(base, subject.answers)
+    drawn = [id for id in base.facts if id in on and id not in subject.answers]
+    drawn = [id for id in drawn if id not in (*DIRECT, *DISTANCES, "attack_angle")]
+    if golfer.known["driver_head_speed"].waits:
         drawn.append("driver_speed")
-    follow = {
-        "attack_angle": "turf_mark",
-        "longest_iron_carry": "longest_iron_loft",
-        "typical_score": "handicap",
-    }
-    return tuple(id for id in drawn if follow.get(id) not in drawn)
+    return tuple(id for id in drawn if _FOLLOWS.get(id) not in drawn)
 
 
-def plausible(outcome: Outcome, count: int = COUNT) -> tuple[Mapping[str, Answer], ...]:
+def plausible(
+    base: RuleBase, subject: Subject, golfer: Golfer, count: int = COUNT
+) -> tuple[Mapping[str, Answer], ...]:
     """Return plausible answers to the open questions, `count` sets of them."""
-    facts = outcome.house.base.facts
-    ids = open_questions(outcome)
-    about = {id: known for id in ids if (known := _believed(outcome, id)) is not None}
-    sets = completions([facts[id] for id in ids if id not in about], count)
-    columns = {id: _about(facts[id], known, count) for id, known in about.items()}
+    ids = open_questions(base, subject, golfer)
+    about = {id: known for id in ids if (known := _believed(golfer, id)) is not None}
+    sets = completions([base.facts[id] for id in ids if id not in about], count)
+    columns = {id: _about(base.facts[id], known, count) for id, known in about.items()}
     return tuple(
         {
             **{id: Answer(value) for id, value in one.items()},
@@ -57,17 +59,13 @@ def plausible(outcome: Outcome, count: int = COUNT) -> tuple[Mapping[str, Answer
     )
 
 
-def _believed(outcome: Outcome, id: str) -> Known | None:
+def _believed(golfer: Golfer, id: str) -> Known | None:
     """Return what is believed already of an open question; None where its plausible values must do."""
-    known = outcome.golfer.known
     if id == "driver_speed":
-        speed = known["driver_head_speed"]
+        speed = golfer.known["driver_head_speed"]
         return speed if speed.how != "assumed" else None
-    if id == "attack_angle":
-        return known["attack"]
-    if id == "longest_iron_carry" and outcome.golfer.iron is not None:
-        iron = outcome.golfer.iron
-        return iron._replace(spread=_IRON_SPREAD * iron.number)
+    if id == "longest_iron_carry" and golfer.iron is not None:
+        return golfer.iron._replace(spread=_IRON_SPREAD * golfer.iron.number)
     return None
 
 

@@ -56,8 +56,15 @@ class Road:
     """Id of the pair; None where no pair is possible."""
     decided: Mapping[str, Picked]
     """Every decision by its id, such as `pairing` or `longer.length`; clubs of his own have none."""
-    brief: Brief | None
-    """None where the road could not be run at all."""
+    points: Mapping[str, int | None]
+    """Of each pair, thousandths; None where it is ruled out."""
+    lofts: tuple[tuple[str, float], ...] = ()
+    """Type and loft (rad) of the longer and of the shorter club."""
+
+    def margin(self, one: str, other: str) -> int | None:
+        """Return the points of one pair less those of another, thousandths; None where either has none."""
+        mine, theirs = self.points.get(one), self.points.get(other)
+        return None if mine is None or theirs is None else mine - theirs
 
 
 class Roads:
@@ -96,8 +103,12 @@ class Roads:
         try:
             found = brief(house, subject, sky or self.sky, shift)
         except Problem:
-            return Road(None, {}, None)
-        return Road(found.picked.id if found.picked else None, decided(found), found)
+            return Road(None, {}, {})
+        if found.picked is None:
+            return Road(None, {}, found.points)
+        both = (found.picked.longer, found.picked.shorter)
+        lofts = tuple((rung.kind, rung.spec.loft) for rung in both)
+        return Road(found.picked.id, decided(found), found.points, lofts)
 
 
 def with_answers(subject: Subject, answers: Mapping[str, Answer | None]) -> Subject:

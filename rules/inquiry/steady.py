@@ -8,7 +8,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from rules.inquiry.plausible import COUNT, open_questions, plausible
+from rules.inquiry.plausible import plausible
 from rules.inquiry.roads import Road, Roads, changes, never
 
 if TYPE_CHECKING:
@@ -47,9 +47,11 @@ def steady(
     """
     roads = Roads(house, subject, outcome.golfer.density, stale)
     mine = roads.run()
-    if not open_questions(outcome) and completions is None:
-        return Steady(True, 0, {mine.pick or "": 1.0}, (), {})
-    sets = plausible(outcome, COUNT) if completions is None else completions
+    sets = completions
+    if sets is None:
+        if not outcome.questions.worth_asking:
+            return Steady(True, 0, {mine.pick or "": 1.0}, (), {})
+        sets = plausible(house.base, subject, outcome.golfer)
     found: list[Road] = []
     for answers in sets:
         found.append(roads.run(answers))

@@ -15,7 +15,9 @@ from rules.inquiry.roads import Roads, never
 if TYPE_CHECKING:
     from rules.fitting import Outcome
     from rules.inquiry.roads import Stale
-    from rules.ladder.pairs import Pair
+
+Lofts = tuple[tuple[str, float], ...]
+"""Types and lofts (rad) of a pair; empty without one."""
 
 FIRST = 48
 """Draws behind the first figure, which is wanted within half a second."""
@@ -81,14 +83,15 @@ def surely(
     taken: list[Draw] = []
     winners: list[str] = []
     near: list[bool] = []
-    mine = next((pair for pair in outcome.pairs.values() if pair.id == pick), outcome.picked)
+    pair = outcome.pairs.get(pick)
+    mine = tuple((rung.kind, rung.spec.loft) for rung in (pair.longer, pair.shorter)) if pair else ()
     wanted = min(first, most)
     while True:
         for draw in islice(endless, wanted - len(taken)):
             taken.append(draw)
             road = roads.run(draw.answers, draw.shift)
             winners.append(road.pick or "")
-            near.append(_near(mine, road.brief.picked if road.brief else None))
+            near.append(_near(mine, road.lofts))
         yield _summed(pick, over, taken, winners, near)
         if wanted >= most:
             return
@@ -101,12 +104,10 @@ def sure(outcome: Outcome, pick: str, count: int = USUAL, stale: Stale = never) 
     return last
 
 
-def _near(one: Pair | None, other: Pair | None) -> bool:
+def _near(one: Lofts, other: Lofts) -> bool:
     """Say whether two pairs are made up of the same types, each loft within two degrees of the other's."""
-    if one is None or other is None:
-        return one is other
-    both = ((one.longer, other.longer), (one.shorter, other.shorter))
-    return all(a.kind == b.kind and abs(a.spec.loft - b.spec.loft) <= _TWO_DEGREES for a, b in both)
+    both = zip(one, other, strict=False)
+    return len(one) == len(other) and all(a == b and abs(x - y) <= _TWO_DEGREES for (a, x), (b, y) in both)
 
 
 def _summed(

@@ -100,13 +100,19 @@ def flown(base: RuleBase, golfer: Golfer, kind: Kind, spec: Spec, flier: Flier |
         density=golfer.density,
     )
     apex = suiting_apex(golfer.number("driver_head_speed"))
-    return _flown(blow, apex, flier) if flier else _remembered(blow, apex)
+    return _read(blow, apex, flier) if flier else _remembered(blow, apex)
 
 
 @lru_cache(maxsize=1024)
 def _remembered(blow: Blow, apex: float) -> Flown:
     """Fly a blow by the first law, or remember how it flew: most answers leave most rungs alone."""
     return _flown(blow, apex, partial(fly, density=blow.density))
+
+
+@lru_cache(maxsize=1024)
+def _read(blow: Blow, apex: float, flier: Flier) -> Flown:
+    """Read a blow off a surface, or remember how it was read."""
+    return _flown(blow, apex, flier)
 
 
 def _flown(blow: Blow, apex: float, flier: Flier) -> Flown:

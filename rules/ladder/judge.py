@@ -18,6 +18,7 @@ from rules.ladder.options import READS, grip_options, shaft_options
 from rules.units import unit
 
 if TYPE_CHECKING:
+    from rules.engine.language import Fact
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
     from rules.facts.subject import Kind
@@ -27,6 +28,8 @@ if TYPE_CHECKING:
 
 Seen = Mapping[str, Any]
 """Facts as the judge's engine reads them: views, or plain best values."""
+Stamp = Callable[[Mapping[str, float]], Mapping[str, Any]]
+"""Turns several derived numbers into what the engine reads."""
 
 
 class Judge:
@@ -71,19 +74,13 @@ class Judge:
         """Return the facts of a part that no golfer changes."""
         return self.house.once((self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
 
-    def stamp(self, id: str, waits: frozenset[str]) -> Callable[[float], Any]:
-        """Return what turns a derived number into what the engine reads, held within its declared range."""
-        fact = self.base.facts[id]
-        (low, high), widest = fact.range, fact.widest
+    def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
+        """Return what turns derived numbers into what the engine reads, each within its declared range.
 
-        def waiting(value: float) -> View:
-            return View(min(high, max(low, value)), widest, "open", "derived", 0.0)
-
-        def known(value: float) -> View:
-            held = min(high, max(low, value))
-            return View(held, (held, held), "known", "derived", 0.0)
-
-        return waiting if waits else known
+        `waits` names the numbers that rules of a decision may read, with the open questions behind each.
+        """
+        stamps = {id: _stamp(self.base.facts[id], questions) for id, questions in waits.items()}
+        return lambda numbers: {id: stamps[id](number) for id, number in numbers.items()}
 
     def choose(
         self, decision: str, seen: Seen, candidates: Sequence[Candidate]
@@ -167,10 +164,31 @@ class Quick(Judge):
         """Return facts as plain best values."""
         return {id: one.value for id, one in known.items()}
 
-    def stamp(self, id: str, waits: frozenset[str]) -> Callable[[float], Any]:
-        """Return what holds a derived number within its declared range."""
-        low, high = self.base.facts[id].range
-        return lambda value: min(high, max(low, value))
+    def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
+        """Return what holds derived numbers within their declared ranges, where that can matter."""
+        ids = tuple(waits)
+        held = self.house.once(("held", decision, ids), lambda: self._held(decision, ids))
+
+        def stamp(numbers: Mapping[str, float]) -> Mapping[str, Any]:
+            found = dict(numbers)
+            for id, low, high in held:
+                if id in found:
+                    found[id] = min(high, max(low, found[id]))
+            return found
+
+        return stamp
+
+    def _held(self, decision: str, ids: Sequence[str]) -> tuple[tuple[str, float, float], ...]:
+        """Return the facts with a threshold or a node at or beyond an end of their range, with that range."""
+        rows, found = self.base.plan(decision).rows, []
+        ramps = [rule.effect.ramp for rule in self.base.plan(decision).rules if rule.effect.ramp]
+        for id in ids:
+            low, high = self.base.facts[id].range
+            cuts = rows[id].cuts if id in rows else []
+            nodes = [x for ramp in ramps if ramp.fact == id for x in ramp.xs]
+            if not (all(low < cut <= high for cut in cuts) and all(low <= x <= high for x in nodes)):
+                found.append((id, low, high))
+        return tuple(found)
 
     def choose(
         self, decision: str, seen: Seen, candidates: Sequence[Candidate]
@@ -183,6 +201,20 @@ class Quick(Judge):
     def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
         """Decide an amount without a ledger."""
         return self.base.fast_amount(decision, seen, self.unsaid), None
+
+
+def _stamp(fact: Fact, waits: frozenset[str]) -> Callable[[float], View]:
+    """Return what turns one derived number into a view."""
+    (low, high), widest = fact.range, fact.widest
+
+    def waiting(value: float) -> View:
+        return View(min(high, max(low, value)), widest, "open", "derived", 0.0)
+
+    def known(value: float) -> View:
+        held = min(high, max(low, value))
+        return View(held, (held, held), "known", "derived", 0.0)
+
+    return waiting if waits else known
 
 
 def thousandths(judge: Judge, decision: str, si: float) -> int:

@@ -53,6 +53,26 @@ def pairs(judge: Judge, rungs: Sequence[Rung]) -> list[Pair]:
     return made
 
 
+def race(judge: Judge, rungs: Sequence[Rung]) -> tuple[list[tuple[Rung, Rung]], list[int | None]]:
+    """Return every pair with its points on best values alone (None where ruled out): for quick roads."""
+    ladder = order(rungs)
+    facts = _Facts(judge, max((rung.flown.expected for rung in ladder), default=1.0))
+    adding = judge.base.joined("pairing", judge.seen, facts.ids, judge.unsaid)
+    longer = [adding.part(facts.of("longer", rung)) for rung in ladder]
+    shorter = [adding.part(facts.of("shorter", rung)) for rung in ladder]
+    met: list[tuple[Rung, Rung]] = []
+    points: list[int | None] = []
+    for i, upper in enumerate(ladder):
+        for j in range(i + 1, len(ladder)):
+            lower = ladder[j]
+            if _can_pair(upper, lower):
+                met.append((upper, lower))
+                points.append(
+                    adding.points((longer[i], shorter[j], adding.part(facts.between(upper, lower))))
+                )
+    return met, points
+
+
 def _can_pair(longer: Rung, shorter: Rung) -> bool:
     """Say whether two rungs are two clubs: not two versions of one, nor one type and practically one loft."""
     if longer.owned is not None and shorter.owned is not None and longer.owned.name == shorter.owned.name:
@@ -72,6 +92,9 @@ _OF_A_CLUB = {
     "height_share": "flight", "loft": "", "cut": "", "overlong": "",
 }  # fmt: skip
 """Numbers of one of the two clubs, and the open questions that could still move them."""
+_WORDS = ("kind", "owned", "liked", "sole_width")
+"""What else is known of one of the two clubs."""
+_ROLES = ("longer", "shorter")
 _BETWEEN = {
     "pair_gap": "flight", "pair_gap_share": "flight", "pair_expected_gain": "strike", "driver_gap": "driver",
     "driver_gap_share": "driver", "iron_gap": "iron", "iron_gap_share": "iron", "gap_unevenness": "both",
@@ -86,12 +109,14 @@ class _Facts:
 
     def __init__(self, judge: Judge, best: float) -> None:
         self.judge, self.best = judge, best
-        kinds = {f"{role}_{id}": of for role in ("longer", "shorter") for id, of in _OF_A_CLUB.items()}
+        kinds = {f"{role}_{id}": of for role in _ROLES for id, of in _OF_A_CLUB.items()}
         behind = _waits(judge.golfer)
         waits = {id: behind[of] for id, of in {**kinds, **_BETWEEN}.items()}
         self.waits = {id: questions for id, questions in waits.items() if questions}
         """Open questions behind the facts, by fact: the same for all pairs."""
-        self.stamps = {id: judge.stamp(id, questions) for id, questions in waits.items()}
+        self.stamp = judge.stamps("pairing", waits)
+        self.ids = (*waits, "pair_types", *(f"{role}_{id}" for role in _ROLES for id in _WORDS))
+        """Every fact of a pair."""
         self.types = {
             types: judge.views({"pair_types": Known(types)})
             for types in ("two_fairway_woods", "two_hybrids", "wood_and_hybrid", "hybrid_above_wood")
@@ -122,44 +147,38 @@ class _Facts:
             f"{role}_liked": Known(liked),
             f"{role}_sole_width": Known(sole, closed=sole is None),
         }
-        stamped = {f"{role}_{id}": self.stamps[f"{role}_{id}"](x) for id, x in numbers.items()}
-        return {**stamped, **self.judge.views(rest)}
+        named = {f"{role}_{id}": number for id, number in numbers.items()}
+        return {**self.stamp(named), **self.judge.views(rest)}
 
     def between(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
         """Return the facts of the pair: the gaps from driver to longest iron, and its make-up.
 
         Where an end is unknown its gap is absent.
         """
-        golfer, stamps = self.judge.golfer, self.stamps
+        golfer = self.judge.golfer
         top, upper, lower = golfer.driver.carry, longer.flown.centred, shorter.flown.centred
         far, near = longer.flown.expected, shorter.flown.expected
         steps = [top - upper, upper - lower]
-        made = {
-            "pair_gap": stamps["pair_gap"](upper - lower),
-            "pair_gap_share": stamps["pair_gap_share"]((upper - lower) / upper),
-            "pair_expected_gain": stamps["pair_expected_gain"]((far - near) / far),
-            "driver_gap": stamps["driver_gap"](top - upper),
-            "driver_gap_share": stamps["driver_gap_share"]((top - upper) / top),
-            "usable_both": stamps["usable_both"]((longer.flown.usable + shorter.flown.usable) / 2),
-            "new_clubs": stamps["new_clubs"](float((longer.state == "new") + (shorter.state == "new"))),
-            "loft_step": stamps["loft_step"](max(0.0, shorter.spec.loft - longer.spec.loft)),
-            "longer_loft_short": stamps["longer_loft_short"](
-                self.failing * max(0.0, self.turf_loft - longer.spec.loft)
-            ),
-            "longer_strong": stamps["longer_strong"](
-                self.erring * max(0.0, self.mild_loft - longer.spec.loft)
-            ),
+        numbers = {
+            "pair_gap": upper - lower,
+            "pair_gap_share": (upper - lower) / upper,
+            "pair_expected_gain": (far - near) / far,
+            "driver_gap": top - upper,
+            "driver_gap_share": (top - upper) / top,
+            "usable_both": (longer.flown.usable + shorter.flown.usable) / 2,
+            "new_clubs": float((longer.state == "new") + (shorter.state == "new")),
+            "loft_step": max(0.0, shorter.spec.loft - longer.spec.loft),
+            "longer_loft_short": self.failing * max(0.0, self.turf_loft - longer.spec.loft),
+            "longer_strong": self.erring * max(0.0, self.mild_loft - longer.spec.loft),
         }
-        made |= self.types[_types(longer, shorter)]
-        if golfer.iron is None:
-            made |= self.no_iron
-        else:
-            iron = golfer.iron.number
-            made["iron_gap"] = stamps["iron_gap"](lower - iron)
-            made["iron_gap_share"] = stamps["iron_gap_share"]((lower - iron) / lower)
+        absent = self.no_iron
+        if golfer.iron is not None:
+            iron, absent = golfer.iron.number, {}
+            numbers["iron_gap"] = lower - iron
+            numbers["iron_gap_share"] = (lower - iron) / lower
             steps.append(lower - iron)
-        made["gap_unevenness"] = stamps["gap_unevenness"]((max(steps) - min(steps)) / top)
-        return made
+        numbers["gap_unevenness"] = (max(steps) - min(steps)) / top
+        return {**self.stamp(numbers), **absent, **self.types[_types(longer, shorter)]}
 
 
 def _failing(judge: Judge) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
@@ -18,6 +18,14 @@ from rules.inquiry.roads import Superseded, with_answers
 from rules.inquiry.steady import explained, steady
 
 SAMPLES = Path(__file__).parents[2] / "sample_sessions"
+
+
+def opened(outcome: Outcome) -> tuple[str, ...]:
+    return open_questions(outcome.house.base, outcome.subject, outcome.golfer)
+
+
+def completed(outcome: Outcome) -> tuple[Mapping[str, Answer], ...]:
+    return plausible(outcome.house.base, outcome.subject, outcome.golfer)
 
 
 def sample(house: House, name: str) -> Subject:
@@ -47,7 +55,7 @@ def test_a_steady_pick_is_the_pick_of_every_completion(house: House) -> None:
     assert outcome.picked is not None
     assert found.steady, "no sample is steady any more: pick another for this test"
     assert found.needed == {}
-    for answers in plausible(outcome)[::6]:
+    for answers in completed(outcome)[::6]:
         again = fit(house, with_answers(who, answers))
         assert again.picked is not None
         assert again.pairing is not None
@@ -65,13 +73,13 @@ def test_an_unsteady_pick_names_its_rivals_and_stops_early_when_asked(house: Hou
     assert len(found.picks) > 1
     assert sum(found.picks.values()) == pytest.approx(1)
     assert list(found.picks.values()) == sorted(found.picks.values(), reverse=True)
-    assert set(found.needed) <= set(open_questions(outcome))
+    assert set(found.needed) <= set(opened(outcome))
     assert steady(house, who, outcome) == found
 
 
 def test_one_head_speed_is_enough(fitted: Callable[..., Outcome]) -> None:
     outcome = fitted({"driver_speed": "90 mph"})
-    drawn = set(open_questions(outcome))
+    drawn = set(opened(outcome))
     assert not drawn & {*DIRECT, *DISTANCES}
     assert drawn & {"handicap", "lies"}
 
@@ -79,17 +87,17 @@ def test_one_head_speed_is_enough(fitted: Callable[..., Outcome]) -> None:
 def test_a_distance_leaves_the_head_speed_open_about_what_is_believed(fitted: Callable[..., Outcome]) -> None:
     outcome = fitted({"seven_iron_carry": "150 yd"})
     believed = outcome.golfer.known["driver_head_speed"]
-    drawn = [one["driver_speed"].value for one in plausible(outcome)]
+    drawn = [one["driver_speed"].value for one in completed(outcome)]
     speeds = [float(speed) for speed in drawn if isinstance(speed, float)]
     assert len(speeds) == len(drawn)
     assert sum(speeds) / len(speeds) == pytest.approx(believed.number, abs=believed.spread / 5)
-    assert {*DIRECT, *DISTANCES} & set(open_questions(outcome)) == {"driver_speed"}
+    assert {*DIRECT, *DISTANCES} & set(opened(outcome)) == {"driver_speed"}
 
 
 def test_completions_are_the_same_each_time_and_keep_what_was_said(fitted: Callable[..., Outcome]) -> None:
     outcome = fitted({"handicap": 12})
-    assert plausible(outcome) == plausible(outcome)
-    assert all("handicap" not in one and "typical_score" not in one for one in plausible(outcome))
+    assert completed(outcome) == completed(outcome)
+    assert all("handicap" not in one and "typical_score" not in one for one in completed(outcome))
 
 
 def test_a_newer_request_stops_an_older_one(house: House, fitted: Callable[..., Outcome]) -> None:
