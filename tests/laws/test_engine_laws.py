@@ -223,6 +223,22 @@ def test_the_fast_path_equals_the_full_path(rng: Random) -> None:
 
 @given(RANDOM)
 @MANY
+def test_candidates_joined_from_parts_get_the_same_points(rng: Random) -> None:
+    world = worlds.world(rng, open_share=0.0)
+    shared = {id: v.best for id, v in world.shared.items()}
+    own = [{id: v.best for id, v in c.views.items()} for c in world.candidates]
+    every = sorted({id for best in own for id in best})
+    _, points = world.base.fast_choose("which", shared, own)
+    joined = world.base.joined("which", shared, every)
+    for best, wanted in zip(own, points, strict=True):
+        sides: list[dict[str, Any]] = [{}, {}, {}]
+        for id in every:
+            rng.choice(sides)[id] = best.get(id)
+        assert joined.points([joined.part(side) for side in sides]) == wanted
+
+
+@given(RANDOM)
+@MANY
 def test_a_saved_base_loads_the_same(rng: Random) -> None:
     base = worlds.load_rows(worlds.Maker(rng).rows())
     again = worlds.load_rows(tomllib.loads(write_base(base)))
