@@ -11,12 +11,12 @@ import pytest
 
 from interview.conversation import Answered, Conversation, NotKnown, PassedOver, WentBack, WentTo
 from interview.screens.bay.desk import Desk, Job, sit_down
+from interview.screens.bay.faces import urgent
 from interview.session import begin, load, with_override
 from interview.store import Store
 from rules.facts.answers import Answer
 from rules.facts.subject import Subject
 from rules.fitting import Outcome
-from rules.overrides import OverrideProblem
 from rules.problems import Problem
 
 LEFT = {"hand": Answer("left")}
@@ -159,11 +159,10 @@ def test_an_override_that_no_answer_fits_any_more_never_loses_the_answer(
     left = desk.conversation.fit(replace(desk.state.session.subject, answers=LEFT))
     gone = next(id for id in pairs if id not in left.pairs)
     finish(desk, desk.hear(lambda s: with_override(s, facts, "pairing", gone)))
-    with pytest.raises(OverrideProblem):
-        conversation.fit(replace(desk.state.session.subject, answers=LEFT))
     finish(desk, desk.hear(Answered("hand", "left", None)))
     assert desk.state.session.subject.answers["hand"].value == "left"
-    assert not desk.state.outcome.overridden
+    assert [one.followed for one in desk.state.outcome.overridden] == [False]
+    assert any("cannot be followed any more" in text for text in urgent(desk.state))
 
 
 def test_keep_all_keeps_what_was_heard_and_not_yet_worked_out(

@@ -10,6 +10,7 @@ from textual import events
 
 from interview.screens.bay.orders import BAY, SESSIONS, WHY
 from interview.screens.bay.override import OverrideScreen
+from interview.screens.bay.road import Studied
 from interview.screens.bay.screen import BayScreen
 from interview.screens.bay.why import WhyScreen
 from interview.screens.kit.lists import FindScreen, ListScreen
@@ -17,6 +18,7 @@ from interview.screens.kit.orders import SHOWN, bindings, found, shown
 from interview.screens.kit.pane import Pane
 from interview.screens.kit.prompt import PromptScreen
 from interview.session import load
+from interview.views.bay.firm import Firm, firmness
 from interview.views.pictures import PLAIN
 
 SAMPLE = str(Path(__file__).parents[2] / "sample_sessions" / "marks-overrule-handicap.toml")
@@ -149,7 +151,7 @@ async def test_an_amount_is_overruled_with_reason_and_price(open_bay: Any) -> No
         assert isinstance(bay.app.screen, OverrideScreen)
         await bay.type("41 in")
         await bay.settle()
-        assert "Costs:" in bay.screen_text()
+        assert "Its price:" in bay.screen_text()
         await bay.press("enter")
         await bay.say("he grips down anyway")
         assert isinstance(bay.app.screen, BayScreen)
@@ -366,3 +368,22 @@ async def test_focus_has_a_shape(open_bay: Any) -> None:
         assert any("▸ ◆" in line for line in lines)
         await bay.press("down")
         assert not any("▸ ◆" in line for line in bay.screen_text().splitlines())
+
+
+async def test_how_firm_the_pick_is_becomes_known(open_bay: Any) -> None:
+    async with open_bay(session=SAMPLE) as bay:
+        assert "not settled" in bay.pane_text("#standing")
+        bay.app.screen.post_message(Studied(bay.desk.state, Firm(steady=True)))
+        await bay.settle()
+        assert "steady" in bay.pane_text("#standing")
+        assert "Steady:" in bay.pane_text("#notice")
+        bay.app.screen.post_message(Studied(bay.desk.state, Firm(sure=0.83, steady=True)))
+        await bay.settle()
+        assert "sure 83 %" in bay.pane_text("#standing")
+
+
+def test_firmness_is_found_out_and_given_up(fitted: Any) -> None:
+    outcome = fitted({"hand": "right", "handicap": 18, "driver_speed": "92 mph"})
+    first = next(iter(firmness(outcome, lambda: False)))
+    assert first.steady in (True, False)
+    assert list(firmness(outcome, lambda: True)) == []

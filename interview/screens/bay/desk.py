@@ -13,13 +13,10 @@ from typing import TYPE_CHECKING, cast, get_args
 
 from interview.conversation import Conversation, Event
 from interview.session import Session, with_details, with_record
-from rules.overrides import OverrideProblem
 
 if TYPE_CHECKING:
     from interview.conversation import State
     from interview.store import Draft
-    from rules.facts.subject import Override, Subject
-    from rules.fitting import Outcome
 
 Change = Callable[[Session], Session]
 """A change of the session that is no answer: a decision overruled, a note, a club of his own."""
@@ -155,35 +152,5 @@ def _stepped(conversation: Conversation, state: State, step: Step) -> State:
 
 def sit_down(conversation: Conversation, draft: Draft) -> Desk:
     """Sit down to a session, begun or resumed; here it is talked of in the fitter's words."""
-    conversation = replace(conversation, fit=forgiving(conversation.fit))
     draft.session = with_details(draft.session, voice="fitter")
     return Desk(conversation, draft, conversation.start(draft.session))
-
-
-def forgiving(fit: Callable[[Subject], Outcome]) -> Callable[[Subject], Outcome]:
-    """Return a road that leaves out what a person overruled once and what can no longer be followed.
-
-    An answer must never be lost because an earlier override does not fit it; which ones were left out is
-    told by the outcome, that does not hold them.
-    """
-
-    def run(subject: Subject) -> Outcome:
-        try:
-            return fit(subject)
-        except OverrideProblem:
-            return fit(_followable(fit, subject))
-
-    return run
-
-
-def _followable(fit: Callable[[Subject], Outcome], subject: Subject) -> Subject:
-    """Return a subject with only those overrides that the road can follow, tried one by one."""
-    kept: dict[str, Override] = {}
-    for decision, override in subject.overrides.items():
-        tried = replace(subject, overrides={**kept, decision: override})
-        try:
-            fit(tried)
-        except OverrideProblem:
-            continue
-        kept[decision] = override
-    return replace(subject, overrides=kept)

@@ -15,7 +15,7 @@ from interview.views.pictures.flights import FlightsView, flights_rows
 from interview.views.pictures.ink import Ink, Picture, Row, between, row, wrapped
 from interview.views.pictures.ledger import contrast_rows, ledger_rows, near_rows, reason_rows
 from interview.views.pictures.parts import parts_rows
-from interview.views.pictures.standing import standing_key, standing_line, standing_rows
+from interview.views.pictures.standing import firm_line, standing_key, standing_line, standing_rows
 from interview.views.pictures.talk import ask_rows, said_rows
 from interview.views.pictures.topics import topic_key, topic_list, topic_strip
 
@@ -58,7 +58,7 @@ def standing(view: StandingView) -> Painter:
 
     def paint(width: int, glyphs: Glyphs) -> Picture:
         top = between((Ink("STANDING", "head"),), (Ink(standing_line(view, glyphs), "dim"),), width)
-        return (top, *standing_rows(view, width, glyphs))
+        return (top, row(Ink(firm_line(view, glyphs), "dim")), *standing_rows(view, width, glyphs))
 
     return paint
 
@@ -207,6 +207,14 @@ _TYPING = (
     "Up goes back up the talk; enter there takes an answer up again, delete takes it back.",
 )
 
+_FIRM = (
+    "settled: proved, no open answer can change the pair.",
+    "steady: tried, every plausible way of answering what is open gives this pair.",
+    "sure: how often this pair wins when every answer is drawn anew within what is known of it; settled and "
+    "steady say nothing of how good the answers are, this does.",
+    "w a wood, h a hybrid, * his own as it is, / his own shortened: 4w 17 is a 4-wood of 17 degrees.",
+)
+
 
 def help_page(orders: Sequence[Order]) -> Painter:
     """Return the painter of the help: every key, what can be typed, and what the signs mean."""
@@ -214,7 +222,9 @@ def help_page(orders: Sequence[Order]) -> Painter:
     def paint(width: int, glyphs: Glyphs) -> Picture:
         keys = tuple(Row(one.inks) for one in order_list(orders)(width, glyphs))
         typing = tuple(one for text in _TYPING for one in wrapped(text, width, indent="    "))
-        return (*keys, Row(), *typing, Row(), *topic_key(width, glyphs), *standing_key(width, glyphs))
+        firm = tuple(one for text in _FIRM for one in wrapped(text, width, indent="    "))
+        signs = (*topic_key(width, glyphs), *standing_key(width, glyphs))
+        return (*keys, Row(), *typing, Row(), *signs, Row(), *firm)
 
     return paint
 
@@ -224,8 +234,9 @@ def urgent(state: State) -> list[str]:
     units = state.session.units
     notices = state.outcome.notices
     found = [one.text(units) for one in notices if one.kind == "caution" and one.topic in ("body", "claim")]
-    stale = [one.decision for one in state.outcome.overridden if one.stale]
-    lost = set(state.session.subject.overrides) - {one.decision for one in state.outcome.overridden}
+    stale = [one.decision for one in state.outcome.overridden if one.stale and one.followed]
+    followed = {one.decision for one in state.outcome.overridden if one.followed}
+    lost = set(state.session.subject.overrides) - followed
     found += [f"The rules now decide {one} as you did" for one in stale]
     found += [f"What you took for {one} cannot be followed any more" for one in sorted(lost)]
     return found

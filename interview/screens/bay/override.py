@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
@@ -22,7 +22,6 @@ from interview.screens.kit.pane import Pane
 from interview.session import with_override
 from interview.views.bay.price import price_of
 from interview.views.bay.reasons import reasons_view
-from rules.fitting import fit
 from rules.problems import Problem
 
 if TYPE_CHECKING:
@@ -113,9 +112,6 @@ class OverrideScreen(ModalScreen[Taken | None]):
         try:
             session = with_override(self._state.session, facts, self._decision, value)
             outcome = self._conversation.fit(session.subject)
-            if not any(one.decision == self._decision for one in outcome.overridden):
-                alone = {self._decision: session.subject.overrides[self._decision]}
-                outcome = fit(outcome.house, replace(session.subject, overrides=alone))
             words, good = price_of(outcome, self._decision, self._state.session.units)
         except Problem as problem:
             words, good = str(problem), False

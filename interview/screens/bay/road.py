@@ -12,6 +12,7 @@ from textual.worker import get_current_worker
 from interview.screens.bay import faces
 from interview.screens.bay.desk import Desk, Job
 from interview.views.bay.ahead import AheadView, ahead, ahead_words
+from interview.views.bay.firm import Firm, firmness
 from interview.views.bay.questions import talk_view
 from rules.problems import Problem
 
@@ -19,6 +20,9 @@ if TYPE_CHECKING:
     from interview.conversation import State
     from interview.screens.bay.desk import Step
     from interview.screens.bay.talk import TalkColumn
+
+
+_STEADY = "Steady: whatever is still open, this pair stays. Go on only for the making of the clubs."
 
 
 class Kept(Message):
@@ -49,6 +53,15 @@ class LookedAhead(Message):
     def __init__(self, found: AheadView) -> None:
         super().__init__()
         self.found = found
+
+
+class Studied(Message):
+    """How firm the pick is became better known."""
+
+    def __init__(self, state: State, firm: Firm) -> None:
+        super().__init__()
+        self.state = state
+        self.firm = firm
 
 
 class Road(Screen[None]):
@@ -115,6 +128,8 @@ class Road(Screen[None]):
         found = ahead(self.desk.conversation, state, overtaken)
         if found is not None and not overtaken():
             self.post_message(LookedAhead(found))
+        for firm in firmness(state.outcome, overtaken):
+            self.post_message(Studied(state, firm))
 
     @on(LookedAhead)
     def _looked_ahead(self, event: LookedAhead) -> None:
@@ -122,7 +137,20 @@ class Road(Screen[None]):
         if event.found.question == self.desk.state.asking:
             self.talk_column.show_ahead(ahead_words(event.found))
 
+    @on(Studied)
+    def _studied(self, event: Studied) -> None:
+        """Show how firm the pick is."""
+        if event.state.outcome is not self.desk.state.outcome:
+            return
+        self.show_firm(event.firm)
+        if event.firm.steady and event.firm.sure is None and self.desk.state.asking is not None:
+            self.tell(_STEADY)
+
     # What the screen itself shows
+
+    def show_firm(self, firm: Firm) -> None:
+        """Show how firm the pick is."""
+        raise NotImplementedError
 
     @property
     def talk_column(self) -> TalkColumn:

@@ -25,6 +25,7 @@ from interview.views.bay.questions import talk_view
 
 if TYPE_CHECKING:
     from interview.screens.bay.desk import Desk
+    from interview.views.bay.firm import Firm
 
 
 class BayScreen(Rooms, Road):
@@ -87,6 +88,10 @@ class BayScreen(Rooms, Road):
     def tell(self, text: str, *, alert: bool = False) -> None:
         """Tell something in the line above the keys."""
         self.query_one("#notice", Pane).show(sentence(text, "alert" if alert else "dim"))
+
+    def show_firm(self, firm: Firm) -> None:
+        """Show how firm the pick is."""
+        self.side.show_firm(firm)
 
     def show_follows(self) -> None:
         """Show what follows from what was said, and tell what is above all else."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import on
@@ -14,6 +15,7 @@ from textual.reactive import reactive
 from interview.screens.bay import faces
 from interview.screens.kit.pane import Pane
 from interview.views.bay.drawn import PICTURES, drawn
+from interview.views.bay.firm import Firm
 from interview.views.bay.parts import parts_view
 from interview.views.bay.standing import standing_view
 
@@ -49,6 +51,7 @@ class SideColumn(Vertical):
     def __init__(self, *, id: str) -> None:
         super().__init__(id=id)
         self._state: State | None = None
+        self._firm = Firm()
 
     def compose(self) -> ComposeResult:
         """Lay the column out."""
@@ -62,9 +65,25 @@ class SideColumn(Vertical):
     def show(self, state: State) -> None:
         """Show what follows from a state."""
         self._state = state
-        self.pane("standing").show(faces.standing(standing_view(state.outcome)))
+        self._firm = Firm()
+        self._show_standing()
         self._show_parts()
         self._show_picture()
+
+    def show_firm(self, firm: Firm) -> None:
+        """Show how firm the pick is, as far as that is known by now."""
+        self._firm = Firm(
+            self._firm.sure if firm.sure is None else firm.sure,
+            self._firm.steady if firm.steady is None else firm.steady,
+        )
+        self._show_standing()
+
+    def _show_standing(self) -> None:
+        """Show the candidates."""
+        if self._state is not None:
+            view = standing_view(self._state.outcome)
+            view = replace(view, sure=self._firm.sure, steady=self._firm.steady)
+            self.pane("standing").show(faces.standing(view))
 
     def _show_parts(self) -> None:
         """Show the decisions, with the club that is looked at marked."""

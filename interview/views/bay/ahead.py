@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from interview.conversation import answer_text
-from interview.session import with_answer
-from interview.views.bay.standing import in_short
-from rules.facts.answers import Answer, AnswerProblem, read_answer, write_answer
-from rules.problems import Problem
+from interview.views.bay.standing import shortly
+from rules.facts.answers import Answer
+from rules.inquiry.roads import Road, Roads, Superseded
 
 if TYPE_CHECKING:
     from interview.conversation import Conversation, State
     from rules.engine.language import Fact
-    from rules.fitting import Outcome
+    from rules.facts.subject import Kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,17 +45,15 @@ def ahead(conversation: Conversation, state: State, stop: Callable[[], bool]) ->
     question = state.asking
     if question is None:
         return None
-    fact = conversation.base.facts[question]
-    now = _pick(state.outcome)
-    turns = []
-    for answer in _answers(fact):
-        if stop():
-            return None
-        turn = _turn(conversation, state, fact, answer, now)
-        if turn is not None:
-            turns.append(turn)
-    stake = state.outcome.questions.stakes.get(question, 0.0)
-    return AheadView(question, tuple(turns), stake, whole=fact.kind == "choice")
+    fact, outcome = conversation.base.facts[question], state.outcome
+    roads = Roads(outcome.house, state.session.subject, outcome.golfer.density, stop)
+    try:
+        now = roads.run()
+        turns = tuple(_turn(conversation, state, roads, fact, answer, now) for answer in _answers(fact))
+    except Superseded:
+        return None
+    stake = outcome.questions.stakes.get(question, 0.0)
+    return AheadView(question, turns, stake, whole=fact.kind == "choice")
 
 
 def _answers(fact: Fact) -> Iterator[Answer]:
@@ -71,35 +68,29 @@ def _answers(fact: Fact) -> Iterator[Answer]:
         yield from (Answer(end) for end in fact.plausible)
 
 
-def _turn(conversation: Conversation, state: State, fact: Fact, answer: Answer, now: str) -> Turn | None:
+def _turn(
+    conversation: Conversation, state: State, roads: Roads, fact: Fact, answer: Answer, now: Road
+) -> Turn:
     """Run the road with one answer."""
-    raw = write_answer(fact, answer)
-    try:
-        read = read_answer(fact, raw)
-        session = with_answer(state.session, conversation.base.facts, fact.id, raw)
-        pick = _pick(conversation.fit(session.subject))
-    except (AnswerProblem, Problem):
-        return None
+    road = roads.run({fact.id: answer})
     asked = conversation.wording.asked(fact, state.session.voice, state.hand)
-    said = answer_text(fact, asked, read, conversation.wording, state.session.units)
-    return Turn(said, pick, pick != now)
+    said = answer_text(fact, asked, answer, conversation.wording, state.session.units)
+    return Turn(said, _pair(road), road.pick != now.pick)
 
 
-def _pick(outcome: Outcome) -> str:
-    """Return the pair that is picked, in few letters."""
-    pair = outcome.picked
-    return "" if pair is None else f"{in_short(pair.longer)} + {in_short(pair.shorter)}"
+def _pair(road: Road) -> str:
+    """Return the pair that a road picks, in few letters."""
+    return " + ".join(shortly(cast("Kind", kind), loft) for kind, loft in road.lofts)
 
 
 def ahead_words(view: AheadView) -> str:
     """Return in a sentence what hangs on a question: which answers lead to which other pair."""
-    stake = f"up to {view.stake:.1f} points" if view.stake else "nothing"
     by_pick: dict[str, list[str]] = {}
     for turn in view.turns:
         if turn.moved:
             by_pick.setdefault(turn.pick or "no pair", []).append(turn.answer)
-    if not by_pick:
-        stays = "the pair stays whatever he says" if view.whole else "the pair would stay"
-        return f"{stake} hang on this; {stays}" if view.stake else f"nothing hangs on this; {stays}"
-    parts = [f"{' or '.join(answers)}: {pick}" for pick, answers in by_pick.items()]
-    return f"{stake} hang on this. {'; '.join(parts)}"
+    if by_pick:
+        told = "; ".join(f"{' or '.join(answers)}: {pick}" for pick, answers in by_pick.items())
+    else:
+        told = "the pair stays whatever he says" if view.whole else "the pair would stay"
+    return f"up to {view.stake:.1f} points hang on this. {told}" if view.stake else told

@@ -14,20 +14,14 @@ if TYPE_CHECKING:
 
 def price_words(one: Overridden, system: System) -> str:
     """Return what an override costs: points of the pairing, carry of both clubs, swing weight."""
-    parts = [f"{_moved(one.points)} points" if abs(one.points) >= 0.005 else "no points"]
-    if abs(one.carry) > 0.05:
-        parts.append(f"{_signed(difference_words(one.carry, 'yd', system))} of expected carry")
+    verb = "gives up" if one.points < 0 else "gains"
+    parts = [f"{verb} {abs(one.points):.2f} points" if abs(one.points) >= 0.005 else "no points either way"]
+    if abs(one.carry) >= 0.5:
+        far = difference_words(abs(one.carry), "yd", system)
+        parts.append(f"{far} {'less' if one.carry < 0 else 'more'} of expected carry")
     if abs(one.balance) >= 0.05:
-        parts.append(f"{one.balance:+.1f} points of swing weight")
+        parts.append(f"reads {abs(one.balance):.1f} points {'lighter' if one.balance < 0 else 'heavier'}")
     return ", ".join(parts)
-
-
-def _moved(points: float) -> str:
-    return f"{points:+.2f}"
-
-
-def _signed(text: str) -> str:
-    return text if text.startswith("-") else f"+{text}"
 
 
 def price_of(outcome: Outcome, decision: str, system: System) -> tuple[str, bool]:
@@ -35,6 +29,10 @@ def price_of(outcome: Outcome, decision: str, system: System) -> tuple[str, bool
     one = next((one for one in outcome.overridden if one.decision == decision), None)
     if one is None:
         return "There is no pair, so there is nothing to decide.", False
+    if not one.followed:
+        return "That cannot be followed with the answers as they are.", False
+    if not one.followed:
+        return "That cannot be had for this golfer.", False
     if one.stale:
         return "The rules decide the same by themselves.", True
-    return f"Costs: {price_words(one, system)}.", True
+    return f"Its price: {price_words(one, system)}.", True

@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from interview.views.bay.sayings import amount_words, blocked, value_words
 from interview.views.bay.standing import named, pair_of
 from interview.views.decisions import decisions
-from interview.views.lines import LineView, of_choice
+from interview.views.lines import LineView
 from interview.views.pairing import choice_as_it_stands
-from rules.engine.ledger import Amount, Choice, Standing
-from rules.engine.lines import Silent
+from rules.engine.ledger import Choice
+from rules.inquiry.ledgers import Difference, Near, ledger, nearly, why_not
 
 if TYPE_CHECKING:
     from interview.views.decisions import DecisionView
     from rules.engine import RuleBase
     from rules.engine.language import Rule
+    from rules.engine.ledger import Standing
     from rules.fitting import Outcome
     from rules.shelf.parts import Grip, Head, Shaft
     from rules.units import System
+
+_NEAR = 40
+"""Rules that nearly spoke which are told at most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,15 +119,8 @@ def reasons_view(outcome: Outcome, id: str, system: System) -> ReasonsView:
     """Return the reasons of one decision: `pairing`, or such as `longer.length`."""
     base = outcome.house.base
     one = {d.id: d for d in decisions(outcome, choice_as_it_stands(outcome), system)}[id]
-    found = found_decision(outcome, id)
-    silent: Iterable[Silent] = ()
-    rivals: tuple[RivalName, ...] = ()
-    if isinstance(found, Choice):
-        picked = found.standing(str(one.pick))
-        silent = picked.silent if picked else ()
-        rivals = tuple(_rival(outcome, id, s, system) for s in found.standings if s is not picked)
-    elif isinstance(found, Amount):
-        silent = found.silent
+    found = ledger(outcome, id)
+    standings = found.standings if isinstance(found, Choice) else ()
     return ReasonsView(
         id=id,
         title=_title(one),
@@ -131,21 +128,10 @@ def reasons_view(outcome: Outcome, id: str, system: System) -> ReasonsView:
         total="" if one.score is None else f"{one.score / 1000:.2f} points",
         unit=one.unit or "",
         lines=tuple(_line(line, one.unit or "", base, system) for line in one.because),
-        rivals=rivals,
-        near=_near(silent, base, one.unit or "", system),
+        rivals=tuple(_rival(outcome, id, s, system) for s in standings if s.candidate.id != one.pick),
+        near=tuple(_near(near, base, one.unit or "", system) for near in nearly(outcome, id, most=_NEAR)),
         settled=one.settled,
     )
-
-
-def found_decision(outcome: Outcome, id: str) -> Choice | Amount | None:
-    """Return a decision as it was taken; None for what is not decided of his own clubs."""
-    if id == "pairing":
-        return choice_as_it_stands(outcome)
-    role, _, part = id.partition(".")
-    club = next((club for club in outcome.clubs if club.role == role), None)
-    if club is None:
-        return None
-    return club.direction if part == "ports" else club.rung.decisions.get(part)
 
 
 def _title(one: DecisionView) -> str:
@@ -202,22 +188,14 @@ def _line(line: LineView, unit: str, base: RuleBase, system: System) -> ReasonLi
     )
 
 
-def _near(silent: Iterable[Silent], base: RuleBase, unit: str, system: System) -> tuple[NearLine, ...]:
-    """Return the rules that did not speak, those with the fewest things in their way first."""
-    found = [(len(one.blockers), one) for one in silent]
-    nearest = sorted(found, key=lambda pair: (pair[0], -abs(_most(pair[1].rule)), pair[1].rule.id))
-    return tuple(_near_line(one, base, unit, system) for count, one in nearest if count)
-
-
-def _near_line(one: Silent, base: RuleBase, unit: str, system: System) -> NearLine:
-    """Return one rule that did not speak."""
+def _near(one: Near, base: RuleBase, unit: str, system: System) -> NearLine:
+    """Return one rule that nearly spoke."""
     most = _most(one.rule)
     if one.rule.effect.kind == "rule_out":
         said = "out"
     else:
         said = amount_words(most, unit, system) if unit else f"{most / 1000:+.2f}"
-    needs = tuple(blocked(traced, base, system) for traced in one.blockers)
-    return NearLine(one.rule.id, most, said, one.rule.teaches, needs)
+    return NearLine(one.rule.id, most, said, one.rule.teaches, (blocked(one.blocker, base, system),))
 
 
 def _most(rule: Rule) -> int:
@@ -226,33 +204,32 @@ def _most(rule: Rule) -> int:
     return max((y for _, y in ramp.at), key=abs) if ramp else rule.effect.amount
 
 
-def contrast_view(outcome: Outcome, id: str, rival: str, system: System) -> ContrastView | None:
-    """Return the pick's ledger beside a rival's; None where there is no such choice or rival."""
-    found = found_decision(outcome, id)
-    one = {d.id: d for d in decisions(outcome, choice_as_it_stands(outcome), system)}[id]
-    if not isinstance(found, Choice):
-        return None
-    mine, theirs = found.standing(str(one.pick)), found.standing(rival)
-    if mine is None or theirs is None:
-        return None
-    ours = {line.rule: line for line in (of_choice(line, system) for line in mine.lines)}
-    others = {line.rule: line for line in (of_choice(line, system) for line in theirs.lines)}
-    lines = [_contrast(rule, ours.get(rule), others.get(rule)) for rule in {**ours, **others}]
-    apart = [line for line in lines if line.mine != line.theirs]
+def contrast_view(outcome: Outcome, id: str, rival: str, system: System) -> ContrastView:
+    """Return the pick's ledger beside a rival's.
+
+    Raises InquiryProblem where there is no such choice or rival.
+    """
+    found = why_not(outcome, id, rival)
+    choice = ledger(outcome, id)
+    assert isinstance(choice, Choice)
+    mine, theirs = choice.standing(found.pick), choice.standing(found.rival)
+    assert mine is not None
+    assert theirs is not None
+    spoke = {line.rule.id for one in (mine, theirs) for line in one.lines if line.rule is not None}
     return ContrastView(
-        mine=candidate_name(outcome, id, mine.candidate.id),
-        theirs=candidate_name(outcome, id, rival),
+        mine=candidate_name(outcome, id, found.pick),
+        theirs=candidate_name(outcome, id, found.rival),
         my_points=mine.points,
         their_points=theirs.points,
-        lines=tuple(sorted(apart, key=lambda line: (-abs(line.mine - line.theirs), line.rule))),
-        shared=len(lines) - len(apart),
-        out=theirs.ruled_out[0].text(system) if theirs.is_ruled_out else "",
+        lines=tuple(_contrast(one, system) for one in found.differences),
+        shared=len(spoke) - len(found.differences),
+        out=found.ruled_out[0].text(system) if found.ruled_out else "",
     )
 
 
-def _contrast(rule: str, ours: LineView | None, theirs: LineView | None) -> ContrastLine:
-    """Return one rule as it spoke for both."""
-    mine, others = (ours.points or 0) if ours else 0, (theirs.points or 0) if theirs else 0
-    heavier = ours if theirs is None or (ours is not None and abs(mine) >= abs(others)) else theirs
-    assert heavier is not None
-    return ContrastLine(rule, mine, others, heavier.text)
+def _contrast(one: Difference, system: System) -> ContrastLine:
+    """Return one rule as it spoke for both, in the words of whichever it weighs more in."""
+    mine, theirs = (line.points if line else 0 for line in (one.mine, one.other))
+    heavier = one.mine if one.other is None or abs(mine) >= abs(theirs) else one.other
+    heavier = heavier or one.other
+    return ContrastLine(one.rule.id, mine, theirs, heavier.text(system) if heavier else "")

@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING, Literal
 
 from interview.views.pairing import choice_as_it_stands
 from rules.engine.settle import settled
-from rules.units import words
+from rules.ladder.rung import trade_name
+from rules.units import unit, words
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Choice, Standing
+    from rules.facts.subject import Kind
     from rules.fitting import Outcome
     from rules.ladder.pairs import Pair
     from rules.ladder.rung import Rung
@@ -53,6 +55,10 @@ class StandingView:
     """The pick is proved: no open answer can change it."""
     by_hand: bool = False
     """Whether the fitter took the pair that leads."""
+    sure: float | None = None
+    """Share of draws over the spread of all facts in which the pick stays; None until it is known."""
+    steady: bool | None = None
+    """Whether every plausible completion of the open questions gives the pick; None until it is known."""
     nothing: str = ""
     """Why there is no candidate at all; empty otherwise."""
 
@@ -126,9 +132,15 @@ def named(rung: Rung) -> str:
 
 def in_short(rung: Rung) -> str:
     """Return a rung in few letters: w for a wood, h for a hybrid, a star where it is his own."""
-    number, _, kind = rung.label.split(",")[0].partition("-")
     own = "" if rung.owned is None else "/" if rung.state == "altered" else "*"
-    return f"{number}{kind[:1]}{own} {_degrees(rung)}"
+    return shortly(rung.kind, rung.spec.loft, own)
+
+
+def shortly(kind: Kind, loft: float, own: str = "") -> str:
+    """Return a club of a type and a loft (rad) in few letters, such as `4w 17`."""
+    shown = words(loft, "deg").removesuffix(" deg")
+    number, _, name = trade_name(kind, unit("deg").from_si(loft)).partition("-")
+    return f"{number}{name[:1]}{own} {shown}"
 
 
 def _degrees(rung: Rung) -> str:

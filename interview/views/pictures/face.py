@@ -16,6 +16,8 @@ _HALF = 0.030
 """How far the picture reaches toward toe and heel from the middle of the face, m."""
 _RULER = 6
 """Cells of the ruler at the left."""
+_LEAST_BESIDE = 6
+"""Cells beside the face below which lies are named under it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,11 +60,20 @@ class FaceView:
 def face_rows(view: FaceView, width: int, glyphs: Glyphs, high: int = 14) -> Picture:
     """Return the face in `width` cells and about `high` rows, lies named at its right if there is room."""
     top = max([view.height, *(mark.up for mark in view.marks)])
-    step = max(0.002, top / max(3, high - 3))
+    fits = width - _RULER - 4 * _HALF / (top / max(3, high - 3)) > _LEAST_BESIDE + 1
+    step = max(0.002, top / max(3, high - 3 - (0 if fits else len(view.lies))))
     across = max(3, min(width - _RULER, round(4 * _HALF / step)))
     grid = _Grid(view, step, across)
     rows = [_line(grid, line, width, glyphs) for line in range(max(grid.edge, round(top / step)), -1, -1)]
-    return (_title(view, width), *rows, _foot(view, across, width, glyphs))
+    beside = width - _RULER - across - 1 > _LEAST_BESIDE
+    below = () if beside else tuple(_told(lie, view.system, width) for lie in view.lies)
+    return (_title(view, width), *rows, _foot(view, across, width, glyphs), *below)
+
+
+def _told(lie: Met, system: System, width: int) -> Row:
+    """Return one lie in words: how often, and where up the face."""
+    where = f"{words(lie.low, 'mm', system).removesuffix(' mm')} to {words(lie.high, 'mm', system)} up"
+    return row(Ink(clipped(f"{lie.name} {lie.share * 100:.0f} %: {where}", width), "dim"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +129,7 @@ def _line(grid: _Grid, line: int, width: int, glyphs: Glyphs) -> Row:
     if line == middle:
         names.insert(0, "centre of mass")
     room = width - _RULER - grid.across - 1
-    if room > 6 and names:
+    if room > _LEAST_BESIDE and names:
         pieces += [Ink(" "), Ink(clipped(", ".join(names), room), "dim")]
     return fitted(row(*pieces), width)
 

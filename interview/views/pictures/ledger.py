@@ -81,6 +81,8 @@ def contrast_rows(view: ContrastView, width: int, glyphs: Glyphs) -> Picture:
     ]
     if view.out:
         rows += wrapped(f"Ruled out: {view.out}", width, "alert")
+    sides = f"left of the line favours {glyphs.could_win}, right of it {glyphs.leads}"
+    rows.append(row(Ink(clipped(sides, width), "dim")))
     scale = max((abs(one.mine - one.theirs) for one in view.lines), default=1) or 1
     for one in view.lines:
         apart = one.mine - one.theirs

@@ -50,12 +50,23 @@ def _candidate(one: CandidateView, scale: int, name: int, width: int, glyphs: Gl
 
 
 def standing_line(view: StandingView, glyphs: Glyphs) -> str:
-    """Return in a few words how firm the pick is."""
+    """Return in a few words how far the pick is ahead."""
     if view.nothing:
         return "no pair is possible"
-    ahead = "" if view.margin is None else f"{points_text(view.margin, glyphs, sign=False)} ahead"
-    firm = "taken by you" if view.by_hand else "settled" if view.settled else "not settled"
-    return f"{firm}, {ahead}" if ahead else firm
+    return "" if view.margin is None else f"{points_text(view.margin, glyphs, sign=False)} ahead"
+
+
+def firm_line(view: StandingView, glyphs: Glyphs) -> str:
+    """Return in a few words how firm the pick is: proved, measured, and as a share."""
+    if view.nothing:
+        return ""
+    firm = "settled" if view.settled else "steady" if view.steady else "not settled"
+    if view.steady is False and not view.settled:
+        firm = "not steady"
+    parts = ["taken by you"] if view.by_hand else [firm]
+    if view.sure is not None:
+        parts.append(f"sure {view.sure * 100:.0f} %")
+    return f" {glyphs.dot} ".join(parts)
 
 
 def standing_key(width: int, glyphs: Glyphs) -> Picture:

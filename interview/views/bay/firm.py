@@ -1,0 +1,40 @@
+"""How firm a pick is: steady against open questions, and sure against the spread of all facts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from rules.inquiry.roads import Superseded
+from rules.inquiry.steady import steady
+from rules.inquiry.sure import surely
+
+if TYPE_CHECKING:
+    from rules.fitting import Outcome
+
+
+@dataclass(frozen=True, slots=True)
+class Firm:
+    """What is known so far; None where it is not known yet."""
+
+    sure: float | None = None
+    """Share of draws in which the pick stays, 0 to 1."""
+    steady: bool | None = None
+    """Whether every plausible completion of the open questions gives the pick."""
+
+
+def firmness(outcome: Outcome, stop: Callable[[], bool]) -> Iterator[Firm]:
+    """Yield how firm the pick of an outcome is, little by little: steady first, then ever surer shares.
+
+    Nothing is yielded any more once `stop` says so, or where there is no pick.
+    """
+    if outcome.picked is None or outcome.pairing is None or outcome.pairing.pick is None:
+        return
+    try:
+        found = steady(outcome.house, outcome.subject, outcome, stale=stop, until_unsteady=True)
+        yield Firm(steady=found.steady)
+        for one in surely(outcome, outcome.pairing.pick.candidate.id, stale=stop):
+            yield Firm(sure=one.share, steady=found.steady)
+    except Superseded:
+        return
