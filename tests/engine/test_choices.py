@@ -224,8 +224,30 @@ def test_known_and_unknown(view: View, is_known: bool) -> None:
     assert _speaks('{ none = [{ fact = "soil", known = true }] }', {"soil": view}) == (not is_known)
 
 
+def test_a_word_can_be_compared_with_an_assumption() -> None:
+    condition = '{ fact = "soil", is = { assumption = "usual-soil" } }'
+    assert _speaks(condition, {"soil": known("loam")})
+    assert not _speaks(condition, {"soil": known("clay")})
+
+
+def test_a_rule_that_speaks_for_both_or_neither_cancels_as_far_as_it_is_the_same() -> None:
+    """Whether it speaks hangs on an open shared fact; what it gives, on each candidate's own height."""
+    effect = '{ points = { from = "grown", at = [["1 m", 0], ["40 m", -39]] } }'
+    base = _base('{ fact = "soil", is = "sand" }', effect)
+    soil = {"soil": assumed("loam", base.facts["soil"].widest, open=True)}
+    low, high = Candidate("low", {"grown": known(5.0)}), Candidate("high", {"grown": known(9.0)})
+    assert base.choose("tree", soil, [low, high]).settled  # nought for both, or four to nine
+    assert not base.choose("tree", soil, [high, low]).settled  # the tie goes to the first, sand to the other
+
+
 def _speaks(condition: str, views: dict[str, View]) -> bool:
     """Whether a rule with this condition speaks."""
+    standing = _base(condition, "{ points = 1 }").choose("tree", {}, [Candidate("one", views)]).standings[0]
+    return standing.points == 1000
+
+
+def _base(condition: str, effect: str) -> RuleBase:
+    """The garden with a single rule."""
     with tempfile.TemporaryDirectory() as place:
         folder = Path(place) / "garden"
         shutil.copytree(Path(__file__).parent / "garden", folder)
@@ -236,11 +258,10 @@ id = "tried"
 decision = "tree"
 scope = "tree"
 when = {condition}
-effect = {{ points = 1 }}
+effect = {effect}
 because = "Because it is so."
 teaches = "Teach it so."
 source = {{ kind = "common_practice" }}
 """
         )
-        standing = load(folder).choose("tree", {}, [Candidate("one", views)]).standings[0]
-    return standing.points == 1000
+        return load(folder)
