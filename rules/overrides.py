@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -17,16 +18,23 @@ from rules.units import UnitError, parse, unit, words
 from rules.workbench import finish
 
 if TYPE_CHECKING:
-    from rules.engine.ledger import Choice
+    from rules.engine.ledger import Choice, Standing
     from rules.facts.subject import Subject
     from rules.golf.outcome import Flier
     from rules.ladder.decide import Place
     from rules.ladder.judge import Judge
     from rules.ladder.rung import Rung
 
+_PAIR = re.compile(r"(?:fairway|hybrid|own)-[a-z0-9.-]+\+(?:fairway|hybrid|own)-[a-z0-9.-]+")
+"""How pairs are called, whether or not this one can be had just now."""
+
 
 class OverrideProblem(Problem):
     """An override that names no decision, or a value that the decision cannot take."""
+
+
+class Unfollowed(OverrideProblem):
+    """An override that once could be followed and, with the answers as they are now, cannot."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +53,8 @@ class Overridden:
     """Change of the club's swing weight reading, points."""
     stale: bool
     """The engine now decides the same by itself, or the override can no longer be followed."""
+    followed: bool = True
+    """False where the answers moved on and left nothing for the override to change."""
 
 
 def overridden(
@@ -63,7 +73,11 @@ def overridden(
         return picked, ()
     made: list[Overridden] = []
     if "pairing" in subject.overrides:
-        picked, one = _other_pair(met, picked, pairing, subject.overrides["pairing"])
+        wanted = subject.overrides["pairing"]
+        try:
+            picked, one = _other_pair(met, picked, pairing, wanted)
+        except Unfollowed:
+            one = _left("pairing", picked.id, wanted)
         made.append(one)
     for decision in sorted(set(subject.overrides) - {"pairing"}):
         role, _, part = decision.partition(".")
@@ -75,9 +89,21 @@ def overridden(
             raise OverrideProblem(
                 f"the override '{decision}' is decided at the bench; put the pieces where you want them"
             )
-        picked, one = _other_part(judge, picked, role, part, subject.overrides[decision], flier)
+        try:
+            picked, one = _other_part(judge, picked, role, part, subject.overrides[decision], flier)
+        except Unfollowed:
+            rung_now = picked.longer if role == "longer" else picked.shorter
+            before = rung_now.decisions.get(part)
+            one = _left(decision, _said(before) if before else "", subject.overrides[decision])
         made.append(one)
     return picked, tuple(made)
+
+
+def _left(decision: str, engine: str, override: Override) -> Overridden:
+    """Return an override that the answers have left behind: kept in the session, and not acted on."""
+    return Overridden(
+        decision, engine, override.value, override.reason, 0.0, 0.0, 0.0, stale=True, followed=False
+    )
 
 
 def find_pair(met: Mapping[str, Pair], wanted: str) -> Pair:
@@ -90,6 +116,8 @@ def find_pair(met: Mapping[str, Pair], wanted: str) -> Pair:
     if named:
         ids = ", ".join(sorted(p.id for p in named)[:6])
         raise OverrideProblem(f"'{wanted}' names {len(named)} pairs; say which by its id: {ids}")
+    if _PAIR.fullmatch(wanted):
+        raise Unfollowed(f"the pair '{wanted[:60]}' is not to be had any more")
     some = ", ".join(sorted(met)[:4])
     raise OverrideProblem(f"no pair is called '{wanted[:60]}'; pairs are called like {some}")
 
@@ -120,13 +148,13 @@ def _other_part(
     old = picked.longer if role == "longer" else picked.shorter
     before = old.decisions.get(part)
     if before is None or old.spec.head is None:
-        raise OverrideProblem(
-            f"the override '{role}.{part}' has nothing to change: that club is his own as it is"
-        )
+        raise Unfollowed(f"the override '{role}.{part}' has nothing to change: that club is his own as it is")
+    if override.value in _on_shelf(judge, part) - {one.candidate.id for one in _standings(before)}:
+        raise Unfollowed(f"the override '{role}.{part}' = {override.value} does not fit this club any more")
     pin = _pin(role, part, before, override)
     new = rung(judge, _pinned(_place(judge, old), old, part, pin), flier)
     if isinstance(new, Barred):
-        raise OverrideProblem(f"the override '{role}.{part}' cannot be built: {new.text}")
+        raise Unfollowed(f"the override '{role}.{part}' cannot be built: {new.text}")
     clubs = [finish(judge.base, judge.shelf, judge.golfer, role, one) for one in (old, new)]
     readings = [club.reading.points if club.reading else 0.0 for club in clubs]
     both = (new, picked.shorter) if role == "longer" else (picked.longer, new)
@@ -138,6 +166,22 @@ def _other_part(
         readings[1] - readings[0], stale=_same(before, pin),
     )  # fmt: skip
     return pair, one
+
+
+def _on_shelf(judge: Judge, part: str) -> set[str]:
+    """Return the ids of every part of a sort that the shop has, whether or not it fits this club."""
+    shelf = judge.shelf
+    parts = {
+        "head": {one.id for one in shelf.heads},
+        "shaft": {one.id for one in shelf.shafts},
+        "grip": {one.id for one in shelf.grips},
+    }
+    return parts.get(part, set())
+
+
+def _standings(before: Choice | Amount) -> tuple[Standing, ...]:
+    """Return the candidates of a choice; an amount has none."""
+    return () if isinstance(before, Amount) else before.standings
 
 
 def _score(judge: Judge, pair: Pair) -> float:

@@ -205,3 +205,25 @@ def test_a_lone_head_that_pairs_with_nothing_says_so(house: House, subject: Call
     outcome = fit(house.with_shelf(shelf), subject({"driver_speed": "90 mph"}))
     assert len(outcome.rungs) == 1
     assert [one.rule for one in outcome.barred] == ["no-two-clubs"]
+
+
+@pytest.mark.parametrize(
+    "overrides",
+    [
+        {"pairing": {"value": "fairway-99+hybrid-99"}},
+        {"longer.head": {"value": "bracken-27"}},
+        {"longer.shaft": {"value": next(s.id for s in HOUSE.shelf.shafts if s.made_for == "hybrid")}},
+    ],
+)
+def test_an_override_the_answers_left_behind_is_kept_and_said(
+    fitted: Callable[..., Outcome], overrides: dict[str, Any]
+) -> None:
+    answers = {"driver_speed": "105 mph", "handicap": 5, "type_preference": "fairway"}
+    plain, left = fitted(answers), fitted(answers, overrides=overrides)
+    assert plain.picked is not None
+    assert left.picked is not None
+    assert left.picked.id == plain.picked.id
+    (one,) = left.overridden
+    assert one.stale
+    assert not one.followed
+    assert one.fitter == next(iter(overrides.values()))["value"]

@@ -36,6 +36,9 @@ def overrides(view: OutcomeView, page: Page) -> None:
         return
     page.heading("TAKEN BY HAND")
     for one in view.overrides:
+        if not one.followed:
+            page.point(f"{one.decision}: {one.fitter} cannot be followed with the answers as they are now.")
+            continue
         if one.stale:
             page.point(f"{one.decision}: {one.fitter}. The rules now decide the same by themselves.")
             continue
