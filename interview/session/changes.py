@@ -17,7 +17,8 @@ from interview.session.faults import ValueFault
 from interview.session.identity import checked_id
 from interview.session.record import Session, Voice
 from interview.text import note_text, one_line
-from rules.facts.answers import UNKNOWN, Answer, read_answer, write_answer
+from rules.facts.answers import UNKNOWN, Answer, AnswerProblem, read_answer, write_answer
+from rules.facts.mixes import impossible
 from rules.facts.reading import read_subject
 from rules.units import System
 
@@ -89,6 +90,8 @@ def _answered(session: Session, fact: Fact, text: object) -> Session:
     """Keep an answer as its file's value, and as what that value reads as, so that the two never differ."""
     written = {**session.written.get("answers", {}), fact.id: text}
     known = {**session.subject.answers, fact.id: read_answer(fact, text)}
+    if (mix := impossible(known)) is not None:
+        raise AnswerProblem(fact.id, mix[1])
     return _unskipped(_with_answers(session, written, known), fact.id)
 
 

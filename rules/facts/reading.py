@@ -8,6 +8,7 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING, Any
 
 from rules.facts.answers import Answer, AnswerProblem, match_word, read_answer
+from rules.facts.mixes import impossible
 from rules.facts.subject import Override, OwnedClub, Reading, Shot, Subject, TrialClub
 from rules.problems import Problem
 from rules.units import UnitError, parse, words
@@ -179,6 +180,8 @@ def read_answers(facts: Mapping[str, Fact], table: object) -> dict[str, Answer]:
             answers[id] = read_answer(questions[id], raw)
         except AnswerProblem as problem:
             raise SubjectProblem(("answers", id), str(problem)) from None
+    if (mix := impossible(answers)) is not None:
+        raise SubjectProblem(("answers", mix[0]), mix[1])
     return answers
 
 

@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from rules.engine import Amount
-from rules.facts.reading import read_subject
+from rules.facts.reading import SubjectProblem, read_subject
 from rules.facts.subject import Subject
 from rules.fitting import House, Outcome, fit, load_house
 from rules.ladder.stocked import Barred
@@ -40,7 +40,35 @@ def legal(fact: Any) -> st.SearchStrategy[object]:
     return st.one_of(st.just({"unknown": True}), value, value, value)
 
 
-answers = st.fixed_dictionaries({}, optional={fact.id: legal(fact) for fact in QUESTIONS})
+def possible(given_answers: dict[str, object]) -> bool:
+    """Whether answers, each legal by itself, can stand together."""
+    try:
+        read_subject(HOUSE.base.facts, {"answers": given_answers})
+    except SubjectProblem:
+        return False
+    return True
+
+
+COUNTED = {"clubs_in_bag": (6, 30), "clubs_leaving": (0, 5), "airborne_of_six": (0, 6)}
+answers = st.fixed_dictionaries(
+    {},
+    optional={
+        fact.id: st.integers(*COUNTED[fact.id]) if fact.id in COUNTED else legal(fact) for fact in QUESTIONS
+    },
+).filter(possible)
+
+
+@pytest.mark.parametrize(
+    ("mixed", "says"),
+    [
+        ({"clubs_in_bag": 3, "clubs_leaving": 5}, "cannot leave a bag of 3"),
+        ({"clubs_in_bag": 13.5}, "whole number"),
+        ({"contact": ["centred", "scattered"]}, "both centred and scattered"),
+    ],
+)
+def test_answers_that_cannot_stand_together_are_refused(mixed: dict[str, object], says: str) -> None:
+    with pytest.raises(SubjectProblem, match=says):
+        read_subject(HOUSE.base.facts, {"answers": mixed})
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
