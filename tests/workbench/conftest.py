@@ -35,10 +35,12 @@ TWO_WOODS: Mapping[str, Any] = {
 """A slicer with two fairway woods, each with mass to go into its head."""
 VERY_SLOW: Mapping[str, Any] = {
     "hand": "right",
-    "handicap": 30,
-    "driver_speed": {"value": "62 mph", "how": "measured"},
+    "handicap": 5,
+    "head_feel": "heavy",
+    "contact": ["centred"],
+    "driver_speed": {"value": "48 mph", "how": "measured"},
     "tempo": "smooth",
-    "confidence_fairway": 4,
+    "confidence_fairway": 5,
     "confidence_hybrid": 3,
     "airborne_of_six": 2,
 }
