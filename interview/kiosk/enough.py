@@ -23,10 +23,11 @@ def enough(state: State, stale: Stale) -> bool:
     """
     outcome = state.outcome
     left = set(state.open) - set(state.session.record.skipped)
-    facts = outcome.house.base.facts
-    if outcome.picked is None or any((ask := facts[id].ask) and ask.always for id in left):
+    base = outcome.house.base
+    if outcome.picked is None or any((ask := base.facts[id].ask) and ask.always for id in left):
         return False
-    sets = [{id: said for id, said in one.items() if id in left} for one in plausible(outcome)]
+    tried = plausible(base, state.session.subject, outcome.golfer)
+    sets = [{id: said for id, said in one.items() if id in left} for one in tried]
     try:
         return steady(
             outcome.house, state.session.subject, outcome, sets, stale=stale, until_unsteady=True
