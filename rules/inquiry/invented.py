@@ -88,8 +88,10 @@ def _swing(dice: Random, handicap: int) -> dict[str, Any]:
     """Draw how a golfer strikes and misses; the better he is, the more he is centred."""
     good = max(0.2, 3 - handicap / 12)
     contact = {"centred": good, "thin": 1.5, "fat": 1.0, "toe": 1.0, "heel": 1.0, "scattered": 1.0}
+    first, second = _drawn(dice, contact), _drawn(dice, contact)
+    told = {first} if {first, second} == {"centred", "scattered"} else {first, second}
     return {
-        "contact": sorted({_drawn(dice, contact), _drawn(dice, contact)}),
+        "contact": sorted(told),
         "miss": _drawn(dice, {"straight": 1, "left": 2, "right": 3, "both": 2}),
         "curve": _drawn(dice, {"hook": 1, "draw": 2, "straight": 2, "fade": 3, "slice": 2}),
         "turf_mark": _drawn(dice, {"none": 1, "brush": 3, "bruise": 2, "divot": 1}),

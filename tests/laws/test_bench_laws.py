@@ -61,7 +61,7 @@ def test_a_club_balances_at_its_balance_point(parts: list[Part]) -> None:
 @FEW
 @given(some(-40, 40))
 def test_a_name_reads_back_to_a_tenth(exact: float) -> None:
-    if exact > -30:
+    if -30 < exact < 39.9:
         assert swing_weight_points(swing_weight_name(exact)) == pytest.approx(exact, abs=0.0501)
     assert points(moment(exact)) == pytest.approx(exact, abs=1e-9)
 

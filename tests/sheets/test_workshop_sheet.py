@@ -12,7 +12,7 @@ from interview.sheets.paper import Cell
 from interview.sheets.workshop.sheet import WorkshopSheet
 from interview.sheets.workshop.text import WIDTH, text
 from rules.bench.build import Added, Build, Grip, Head, Shaft
-from rules.units import UNITS, parse, swing_weight_name
+from rules.units import UNITS, parse
 
 from .conftest import Made
 
@@ -63,7 +63,6 @@ def test_a_lost_club_is_built_again_from_the_sheet_alone(thin: Made) -> None:
         moment = sum(mass * (at - 14) for mass, at in masses) / 28.349523
         said = cell(thin.workshop, "Swing weight", club).text.split()[0]
         # the sheet rounds to 0.1 g and 0.01 in: a fifth of a point at most
-        assert swing_weight_name(round((moment - 213.5) / 1.75, 1))[0] == said[0]
         assert (moment - 213.5) / 1.75 == pytest.approx(points(said), abs=0.2)
         assert number(cell(thin.workshop, "Total", club).text, "g") / GRAM == pytest.approx(total, abs=0.4)
         balance = 14 + moment * 28.349523 / total
@@ -176,7 +175,8 @@ def test_his_own_club_is_shortened_by_both_counts(made: Callable[..., Made]) -> 
 
 
 def test_what_does_not_fit_says_so_and_what_would_help(made: Callable[..., Made]) -> None:
-    answers = {"handicap": 30, "driver_speed": "62 mph", "tempo": "smooth", "confidence_fairway": 4}
+    answers = {"handicap": 5, "driver_speed": "48 mph", "head_feel": "heavy", "contact": ["centred"]}
+    answers |= {"tempo": "smooth", "confidence_fairway": 5}
     slow = made(answers=answers, overrides={"longer.balance": {"value": "C3"}})
     note = next(note for note in slow.workshop.built if note.title.startswith("OFF TARGET"))
     assert any(item.startswith("grip ") for item in note.items)
