@@ -11,9 +11,8 @@ from typing import TYPE_CHECKING, Any, NoReturn, TextIO
 from interview.commands.errors import UsageProblem
 
 if TYPE_CHECKING:
-    from rules.fitting import House
-
     from interview.store import Store
+    from rules.fitting import House
 
 CATALOGUE_VARIABLE = "TURFPAIR_CATALOGUE"
 """Environment variable that names a shop's own catalogue."""
