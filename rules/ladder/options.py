@@ -29,7 +29,15 @@ _INCH = parse("1 in", "m")
 _EXTRA_TRIMS = (0.0, parse("0.5 in", "m"), _INCH)
 _FITS = {"fits": "straight_fit", "shim": "thin_sleeve", "sleeve": "deep_sleeve", "refused": "no_fit"}
 _FACE_MASS = parse("215 g", "kg")
-READS = ("attack", "delivered_loft_change", "driver_head_speed", "hand_length", "shaft_mass_wanted", "tempo")
+READS = (
+    "attack",
+    "delivered_loft_change",
+    "driver_head_speed",
+    "hand",
+    "hand_length",
+    "shaft_mass_wanted",
+    "tempo",
+)
 """Facts of the golfer that the options below are worked out from; besides them his strikes and his lies."""
 
 

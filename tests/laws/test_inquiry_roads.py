@@ -72,3 +72,11 @@ def test_a_quick_road_decides_as_the_traced_one_does(number: int) -> None:
         assert (mine.id, mine.spec, mine.flown) == (other.id, other.spec, other.flown)
     directions = [club.direction.pick if club.direction else None for club in full.clubs]
     assert quick.ports == tuple(one and one.candidate.id for one in directions)
+
+
+def test_the_other_hand_gets_the_other_heads_from_a_house_that_has_served_the_first() -> None:
+    """Nothing else about him tells the hands apart here, and the places on the ladder have the same names."""
+    house, answers = fresh(), {"driver_speed": "90 mph", "handicap": 15, "miss": "both"}
+    for hand in ("right", "left", "right"):
+        outcome = fit(house, read_subject(house.base.facts, {"answers": {**answers, "hand": hand}}))
+        assert {club.rung.spec.head.hand for club in outcome.clubs if club.rung.spec.head} == {hand}
