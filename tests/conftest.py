@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Mapping
 from typing import Any
 
 import pytest
+from hypothesis import settings
 
 from rules.facts.reading import read_subject
 from rules.facts.subject import Subject
 from rules.fitting import House, Outcome, fit, load_house
+
+settings.register_profile("gate", derandomize=True)
+settings.register_profile("hunt", derandomize=False, print_blob=True)
+settings.load_profile(os.environ.get("TURFPAIR_HYPOTHESIS", "gate"))
+# The gate tries the same examples each time, so that a red one means a change; a hunt tries others.
 
 
 @pytest.fixture(scope="session")

@@ -59,7 +59,7 @@ def plan_mass(
     needed = bare.need(target)
     tried = _Tries(bare, head, stock_of(pieces), target, needed)
     found = tried.corrected(towards)
-    if abs(found.left) > WITHIN and tried.could_move(found, towards):
+    if abs(found.left) > WITHIN and needed > 0:
         return tried.wider(found, towards)
     return found
 
@@ -99,16 +99,19 @@ class _Tries:
 
     def could_move(self, found: Planned, towards: ports.Place | None) -> bool:
         """Say whether another total is to be had at all: neither full nor empty already."""
-        if self.needed <= 0:
-            return False
         far = _STEPS * _STEP
         ask = self.needed + (far if found.left < 0 else -far)
         return not math.isclose(self.made(ask, towards).plan.added, found.plan.added, abs_tol=_GRAIN)
 
     def wider(self, found: Planned, towards: ports.Place | None) -> Planned:
-        """Try other totals, and the ports nearest to and farthest from the butt, until one is near enough."""
-        for ask in self._asks():
-            for wish in (towards, *self._along_shaft()):
+        """Try other totals and other places for them until one is near enough.
+
+        Places: as wished, spread, and the ports nearest to and farthest from the butt. Where no other
+        total is to be had, the same pieces may still read nearer in other ports.
+        """
+        asks = self._asks() if self.could_move(found, towards) else (self.needed,)
+        for ask in asks:
+            for wish in (towards, None, *self._along_shaft()):
                 again = self.made(ask, wish)
                 if abs(again.left) < abs(found.left) - 1e-9:
                     found = again
