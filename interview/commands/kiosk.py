@@ -75,7 +75,7 @@ def _needs_terminal() -> None:
 
 def _set_pin(file: PinFile) -> None:
     """Ask for a new PIN twice and keep it."""
-    print("The staff PIN closes the kiosk. 6 to 12 digits; they are not shown while you type.")
+    print("The staff PIN closes the kiosk. 6 to 12 digits; they are not shown as typed.")
     pin = getpass("New staff PIN: ")
     if getpass("The same again: ") != pin:
         raise UsageProblem("kiosk: the two PINs differ, so none was set")

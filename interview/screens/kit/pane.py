@@ -85,13 +85,13 @@ class Pane(ScrollView, can_focus=True):
         self.can_focus = focusable
         self._painter = painter
         self._rows: Picture = ()
-        self._width = -1
+        self._painted_for = (-1, -1)
         self._at_end = at_end
 
     def show(self, painter: Painter) -> None:
         """Show another picture."""
         self._painter = painter
-        self._width = -1
+        self._painted_for = (-1, -1)
         self._repaint()
         if self.has_class("-fitting"):
             self.refresh(layout=True)
@@ -110,7 +110,7 @@ class Pane(ScrollView, can_focus=True):
         width, height = self.content_size
         if width <= 0 or not self.is_attached:
             return
-        self._width = width
+        self._painted_for = (width, height)
         self._rows = self._paint(width)
         if len(self._rows) > height and not self.has_class("-fitting"):
             width = max(1, width - self.scrollbar_size_vertical)
@@ -130,8 +130,8 @@ class Pane(ScrollView, can_focus=True):
         return len(self._paint(width)) if width > 0 else 0
 
     def on_resize(self, event: events.Resize) -> None:
-        """Paint again for another width."""
-        if self._at_end or self.content_size.width != self._width:
+        """Paint again for another size: a lower pane may need room for its scroll bar."""
+        if self._at_end or tuple(self.content_size) != self._painted_for:
             self._repaint()
 
     def on_focus(self) -> None:
