@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 from textual import events
 
-from interview.screens.bay.orders import BAY, SESSIONS, WHY
+from interview.screens.bay.balls import BallsScreen
+from interview.screens.bay.orders import BALLS, BAY, SESSIONS, WHY
 from interview.screens.bay.override import OverrideScreen
 from interview.screens.bay.road import Studied
 from interview.screens.bay.screen import BayScreen
@@ -228,7 +229,7 @@ async def test_a_damaged_session_is_told_and_left_alone(open_bay: Any, store: An
 
 
 def test_one_registry_feeds_keys_help_and_list() -> None:
-    for orders in (BAY, WHY, SESSIONS):
+    for orders in (BAY, WHY, SESSIONS, BALLS):
         assert len({one.id for one in orders}) == len(orders)
         assert len(shown(orders)) <= SHOWN == 6
         assert all(binding.id for binding in bindings(orders))  # type: ignore[union-attr]
@@ -278,7 +279,7 @@ async def test_nasty_text_is_text(open_bay: Any, text: str) -> None:
     """Pasted into every line there is, it neither becomes markup nor reaches the terminal raw."""
     async with open_bay(session=SAMPLE) as bay:
         await _pasted(bay, text)
-        for open_it in ("action_note", "action_club", "action_orders", "action_sessions"):
+        for open_it in ("action_note", "action_club", "action_orders", "action_sessions", "action_balls"):
             getattr(bay.app.screen, open_it)()
             await bay.pilot.pause()
             await _pasted(bay, text)
@@ -331,7 +332,8 @@ async def test_nasty_notes_names_and_reasons_of_a_file_are_text(open_bay: Any, s
 
 
 @pytest.mark.parametrize(
-    "keys", [(), ("f5",), ("f5", "f5"), ("f7",), ("f8", "2"), ("f6",), ("f4",), ("f1",), ("f9",), ("f10",)]
+    "keys",
+    [(), ("f5",), ("f5", "f5"), ("f7",), ("f8", "2"), ("f6",), ("f4",), ("f1",), ("f9",), ("f10",), ("f12",)],
 )
 async def test_every_screen_lives_at_any_size(open_bay: Any, keys: tuple[str, ...]) -> None:
     async with open_bay(session=SAMPLE) as bay:
@@ -387,3 +389,37 @@ def test_firmness_is_found_out_and_given_up(fitted: Any) -> None:
     first = next(iter(firmness(outcome, lambda: False)))
     assert first.steady in (True, False)
     assert list(firmness(outcome, lambda: True)) == []
+
+
+async def test_balls_are_noted_one_key_each_with_their_marks(open_bay: Any, conversation: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("handicap 18")
+        await bay.press("f12")
+        assert "demo" in bay.app.screen.query_one("#line").value
+        await bay.press("enter")
+        assert isinstance(bay.app.screen, BallsScreen)
+        await bay.press("right", "down", "down", "4")
+        await bay.press("2")
+        shots = bay.desk.state.session.subject.shots
+        assert [shot.outcome for shot in shots] == ["up", "thin"]
+        assert (shots[0].toe, shots[0].high) == (-0.002, -0.004), "right of the middle is the heel"
+        assert shots[1].toe is None
+        assert "●○" in bay.pane_text("#balls")
+        assert "thin 1" in bay.pane_text("#balls")
+        await bay.press("f3")
+        assert len(bay.desk.state.session.subject.shots) == 1
+        await bay.press("f2")
+        await bay.say("4 171, 8 right, 6 toe")
+        await bay.press("escape")
+        kept = load(bay.desk.draft.file, conversation.base.facts).subject.shots
+        assert kept[1].side == pytest.approx(8 * 0.9144)
+        await bay.press("f12")
+        assert isinstance(bay.app.screen, BallsScreen), "a trial that was begun is taken up again"
+
+
+async def test_no_ball_is_hit_where_it_hurts(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("pain yes")
+        await bay.press("f12")
+        assert isinstance(bay.app.screen, BayScreen)
+        assert "swinging hurts" in bay.pane_text("#notice")

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
 from interview.text import one_line
 from rules.problems import Problem
-from rules.units import UnitError, parse
+from rules.units import UnitError, parse, words
+
+if TYPE_CHECKING:
+    from interview.conversation import State
 
 _LIKED = {
     "liked": "yes", "likes it": "yes", "likes": "yes", "disliked": "no", "hates it": "no", "not liked": "no",
@@ -90,3 +94,38 @@ def reading(text: str) -> tuple[str, bool]:
 def _plain(value: object) -> str:
     """Return a value without its table."""
     return str(value["value"]) if isinstance(value, dict) else str(value).replace("_", " ")
+
+
+def read_trial(text: str) -> list[dict[str, object]]:
+    """Read the clubs of a trial, with semicolons between them; ClubProblem says what is wanted."""
+    clubs = [read_club(part) for part in text.split(";") if part.strip()]
+    for club in clubs:
+        loft = club.get("loft")
+        if isinstance(loft, dict):
+            club["loft"] = loft["value"]
+        for key in ("liked", "can_add", "carry"):
+            club.pop(key, None)
+    names = [club["name"] for club in clubs]
+    if len(set(names)) < len(names):
+        raise ClubProblem("a club can be hit in a trial only once; name each of them once")
+    return clubs
+
+
+def reading_trial(text: str) -> tuple[str, bool]:
+    """Return how the clubs of a trial are understood, and whether they can be taken."""
+    try:
+        clubs = read_trial(text)
+    except ClubProblem as problem:
+        return str(problem), False
+    return "; ".join(f"{club['name']} ({club['kind']})" for club in clubs), bool(clubs)
+
+
+def usual_trial(state: State) -> str:
+    """Return the clubs one would try: his own, then the two that are picked."""
+    names = [club.name for club in state.session.subject.owned][:2]
+    for club in state.outcome.clubs:
+        if club.rung.owned is None:
+            spec, kind = club.rung.spec, club.rung.kind
+            loft, length = words(spec.loft, "deg"), words(spec.length, "in")
+            names.append(f"demo {club.rung.label}, {kind}, {loft}, {length}")
+    return "; ".join(names)

@@ -19,6 +19,7 @@ BAY = (
     Order("bay.withdraw", "delete", "withdraw", "take back", "Takes back the answer the cursor is on."),
     Order("bay.go_on", "", "go_on", "go on asking", "Goes through what was passed over or cannot matter."),
     Order("bay.note", "", "note", "name or note", "Writes whose fitting this is, to find it by."),
+    Order("bay.balls", "f12", "balls", "balls", "Notes the balls of a trial, one key each."),
     Order("bay.club", "", "club", "a club he owns", "Adds a club of his own to the ladder."),
     Order("bay.units", "", "units", "yards or metres", "Changes how quantities are shown."),
     Order("bay.look", "f11", "app.look", "sun or dusk", "Changes between dark ink and pale ink."),
@@ -43,3 +44,13 @@ SESSIONS = (
     Order("sessions.leave", "escape,f9", "leave", "back", "Goes back to the bay.", shown=True),
 )
 """The orders of the list of sessions."""
+
+BALLS = (
+    Order("balls.leave", "escape", "leave", "back", "Goes back to the bay.", shown=True),
+    Order("balls.words", "f2", "words", "in words", "Notes a ball with carry, side and mark.", shown=True),
+    Order("balls.undo", "f3", "undo", "take back", "Takes the last ball back.", shown=True),
+    Order("balls.ground", "f4", "ground", "turf, mat, tee", "Changes what balls are hit off.", shown=True),
+    Order("balls.club", "f5", "club", "other club", "Lets another club be hit next.", shown=True),
+    Order("balls.more", "f6", "more", "six more", "Asks for six more with each club.", shown=True),
+)
+"""The orders of a trial; 1 topped, 2 thin, 3 fat and 4 up note a ball, arrows its mark."""

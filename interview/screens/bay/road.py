@@ -99,7 +99,12 @@ class Road(Screen[None]):
     @on(WorkedOut)
     def _worked_out(self, event: WorkedOut) -> None:
         """Show what was worked out, unless something newer has overtaken it."""
+        before = self.desk.state
         if self.desk.accept(event.job, event.state):
+            for screen in self.app.screen_stack:
+                follow = getattr(screen, "follow", None)
+                if follow is not None:
+                    follow(before, self.desk.state)
             self.show_talk()
             self.show_follows()
             self.look_ahead()

@@ -55,6 +55,8 @@ class FaceView:
     system: System
     usual: bool = False
     """Whether a usual head stands in for one nobody measured."""
+    aim: Mark | None = None
+    """Where a mark is about to be put; None where none is."""
 
 
 def face_rows(view: FaceView, width: int, glyphs: Glyphs, high: int = 14) -> Picture:
@@ -137,6 +139,8 @@ def _line(grid: _Grid, line: int, width: int, glyphs: Glyphs) -> Row:
 def _cell(grid: _Grid, column: int, line: int, glyphs: Glyphs) -> Ink:
     """Return one cell: a mark, the centre of mass, an edge, or the tone of how often the ball is met here."""
     view, toe, half = grid.view, grid.toe(column), _HALF / grid.across
+    if view.aim is not None and abs(view.aim.toe - toe) <= half and grid.row_of(view.aim.up) == line:
+        return Ink(glyphs.aim, "alert")
     if any(abs(mark.toe - toe) <= half and grid.row_of(mark.up) == line for mark in view.marks):
         return Ink(glyphs.times, "mark")
     if line == grid.row_of(view.centre) and abs(toe) <= half * 2 and toe >= 0:

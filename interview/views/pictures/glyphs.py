@@ -46,6 +46,8 @@ class Glyphs:
     pivot: str
     poise: str
     """Where a club balances."""
+    aim: str
+    """Where a mark is about to be put."""
     half_tone: str
     """Between a dot and a full tone."""
     fine: bool
@@ -65,7 +67,8 @@ FULL = Glyphs(
     leads="◆", could_win="◇", beaten="·", out="×",
     bar_for="█", half_for="▌", bar_against="▓", half_against="▐",
     axis="│", across="─", down="│", dot="·",
-    band="━", band_left="┣", band_right="┫", point="●", second="○", pivot="▲", poise="△", half_tone="▒",
+    band="━", band_left="┣", band_right="┫", point="●", second="○", pivot="▲", poise="△",
+    half_tone="▒", aim="╋",
     fine=True, cursor="▸", more="…", arrow="→", minus="−", times="×", yes="✓", pen="✎",
 )  # fmt: skip
 """Signs for a terminal that can."""
@@ -74,7 +77,8 @@ PLAIN = Glyphs(
     leads="*", could_win="+", beaten=".", out="x",
     bar_for="#", half_for="-", bar_against="=", half_against="-",
     axis="|", across="-", down="|", dot=".",
-    band="=", band_left="[", band_right="]", point="#", second="o", pivot="^", poise="A", half_tone="-",
+    band="=", band_left="[", band_right="]", point="#", second="o", pivot="^", poise="A",
+    half_tone="-", aim="+",
     fine=False, cursor=">", more="~", arrow=">", minus="-", times="x", yes="+", pen="!",
 )  # fmt: skip
 """Signs of seven bits."""
