@@ -20,6 +20,8 @@ KNOWLEDGE = Path(__file__).parent / "knowledge"
 """The house's own rule base."""
 _MOST_KEPT = 4096
 """Entries kept from one road to the next."""
+OF_THE_SHELF = frozenset(("places", "shafts", "built", "part"))
+"""Sorts of things kept, as their keys begin, that no rule and no assumption changes."""
 _MOST_RECENT = 8
 """Golfers of whom something is kept."""
 
@@ -54,6 +56,12 @@ class House:
             self.recent.pop(old, None)
         self.recent[key] = found
         return found
+
+    def with_base(self, base: RuleBase) -> House:
+        """Return the house with another rule base of the same facts; what its shelf alone decides is kept."""
+        house = House(base, self.shelf)
+        house.kept.update({key: found for key, found in self.kept.items() if key[0] in OF_THE_SHELF})
+        return house
 
     def with_shelf(self, shelf: Shelf) -> House:
         """Return the house with another shelf."""

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from interview.session import Session
+    from interview.views.study import Study
     from rules.fitting import House, Outcome
     from rules.units import System
 
@@ -25,6 +26,11 @@ def configure(parser: ArgumentParser) -> None:
         "session", nargs="+", metavar="SESSION", help="a path ending in .toml, an id or a ticket code"
     )
     parser.add_argument("--json", action="store_true", help="print JSON: an object, or an array for several")
+    parser.add_argument(
+        "--study",
+        action="store_true",
+        help="also how sure, how steady, what would change it, what it leans on",
+    )
 
 
 def run(args: Namespace) -> int:
@@ -35,9 +41,9 @@ def run(args: Namespace) -> int:
         home, kept = house(args), store(args)
         sessions = [load(kept.locate(name), home.base.facts) for name in args.session]
         if args.json:
-            _print_json(home, sessions, args.units)
+            _print_json(home, sessions, args.units, args.study)
         else:
-            _print_text(home, sessions, args.units)
+            _print_text(home, sessions, args.units, args.study)
     return DONE
 
 
@@ -54,27 +60,38 @@ def _uncollected(alone: bool) -> Iterator[None]:
             gc.enable()
 
 
-def _print_json(home: House, sessions: Sequence[Session], units: System | None) -> None:
+def _print_json(home: House, sessions: Sequence[Session], units: System | None, studied: bool) -> None:
     """Print one object, or an array whose elements are printed as they are ready."""
     from interview.views.recommend_json import to_json
 
     several = len(sessions) > 1
     for index, session in enumerate(sessions):
-        found = to_json(_fitted(home, session), session.id, system=units or session.units)
+        outcome, system = _fitted(home, session), units or session.units
+        found = to_json(outcome, session.id, _study(outcome, system) if studied else None, system)
         before = ("[" if index == 0 else ",") if several else ""
         print(before + json.dumps(found, indent=2, allow_nan=False))
     if several:
         print("]")
 
 
-def _print_text(home: House, sessions: Sequence[Session], units: System | None) -> None:
+def _print_text(home: House, sessions: Sequence[Session], units: System | None, studied: bool) -> None:
     """Print each session's outcome in its own voice."""
     from interview.views.outcome_text import text
 
     for index, session in enumerate(sessions):
         if len(sessions) > 1:
             print(f"{'' if index == 0 else chr(10)}== {session.id} ==\n")
-        print(text(_fitted(home, session), session.voice, units or session.units))
+        outcome, system = _fitted(home, session), units or session.units
+        found = _study(outcome, system) if studied else None
+        print(text(outcome, session.voice, system, study=found))
+
+
+def _study(outcome: Outcome, system: System) -> Study:
+    """Study an outcome, as views render it."""
+    from interview.views.inquiry.fill import filled
+    from rules.inquiry.study import study
+
+    return filled(outcome, study(outcome, both_cores=True), system)
 
 
 def _fitted(home: House, session: Session) -> Outcome:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 Lofts = tuple[tuple[str, float], ...]
 """Types and lofts (rad) of a pair; empty without one."""
 
-FIRST = 48
+FIRST = 40
 """Draws behind the first figure, which is wanted within half a second."""
 USUAL = 256
 """Draws of a whole study."""

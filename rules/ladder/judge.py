@@ -72,7 +72,7 @@ class Judge:
 
     def part(self, sort: str, id: str, known: Callable[[], Mapping[str, Known]]) -> Seen:
         """Return the facts of a part that no golfer changes."""
-        return self.house.once((self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
+        return self.house.once(("part", self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
 
     def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
         """Return what turns derived numbers into what the engine reads, each within its declared range.

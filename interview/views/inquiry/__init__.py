@@ -1,0 +1,1 @@
+"""What inquiries found, as text in three voices and as plain data."""

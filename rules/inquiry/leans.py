@@ -1,0 +1,181 @@
+"""What the pick leans on: every assumption swung over its range, the other flight law, the other school.
+
+An assumption is swung to both ends of its plausible range (a word to every other word), a gap of the shelf
+likewise, each contested rule to the other school's view. What changes a decision comes first.
+"""
+
+from __future__ import annotations
+
+import contextlib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal, cast
+
+from rules.engine.plan import assumptions_of
+from rules.fitting import brief
+from rules.inquiry.roads import Picked, Road, Roads, changes
+from rules.inquiry.sky import Sky
+from rules.problems import Problem
+
+if TYPE_CHECKING:
+    from rules.engine import RuleBase
+    from rules.engine.language import Assumption
+    from rules.engine.views import Value
+    from rules.fitting import House, Outcome
+    from rules.shelf.defaults import End
+
+Sort = Literal["assumption", "law", "school", "shelf"]
+"""A value of the rule base, the flight law, a contested rule, or a measure that nobody took."""
+SECOND_LAW = "second-flight-law"
+"""Id of the other flight law among what is leaned on."""
+
+
+@dataclass(frozen=True, slots=True)
+class Swing:
+    """One other value, and what it does."""
+
+    to: Value | None
+    """SI or a word; None where it is not a value (a law, a school)."""
+    changes: tuple[str, ...]
+    """Decisions that are then others."""
+    picks: Mapping[str, Picked]
+    """What is decided then, of those."""
+    margin: int | None
+    """Points then left between pick and runner-up, thousandths."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lean:
+    """One thing that the run leans on."""
+
+    id: str
+    """Of the assumption, the default of the shelf, or the rule."""
+    sort: Sort
+    value: Value | None
+    swings: tuple[Swing, ...]
+
+    @property
+    def changes_pick(self) -> bool:
+        """Whether some swing changes the pair."""
+        return any("pairing" in swing.changes for swing in self.swings)
+
+    @property
+    def changes(self) -> bool:
+        """Whether some swing changes any decision."""
+        return any(swing.changes for swing in self.swings)
+
+    @property
+    def narrowest(self) -> int:
+        """Least points that a swing leaves between pick and runner-up; 0 where none is left."""
+        return min((0 if s.margin is None else s.margin for s in self.swings), default=0)
+
+
+class Leaning:
+    """Swings what one golfer's run leans on."""
+
+    def __init__(self, outcome: Outcome, roads: Roads, mine: Road, rival: str | None) -> None:
+        self.outcome, self.roads, self.mine, self.rival = outcome, roads, mine, rival
+        self.base = outcome.house.base
+
+    def all(self) -> Iterator[Lean]:
+        """Yield everything the run leans on, each swung. Raises Superseded when nobody waits any more."""
+        for sort, id in self.ids():
+            yield self.of(sort, id)
+
+    def ids(self) -> list[tuple[Sort, str]]:
+        """Return what is swung: the law, the schools, what the road read, and the gaps of the shelf."""
+        found: list[tuple[Sort, str]] = [("law", SECOND_LAW)]
+        found += [
+            ("school", rule.id) for rule in self.base.rules.values() if rule.contested and rule.decision
+        ]
+        found += [("assumption", id) for id in read_assumptions(self.outcome)]
+        shelf = self.outcome.house.shelf
+        found += [("shelf", id) for id in dict.fromkeys(gap.id for gap in shelf.assumptions() if gap.span)]
+        return found
+
+    def of(self, sort: Sort, id: str) -> Lean:
+        """Swing one thing."""
+        if sort == "law":
+            sky = Sky(self.roads.sky.density, "second")
+            return Lean(id, sort, None, (self._swing(None, self.roads.in_house(self.roads.house, sky=sky)),))
+        if sort == "school":
+            return Lean(id, sort, None, (self._under(None, self.base.with_other_view(id)),))
+        if sort == "shelf":
+            return self._gap(id)
+        assumption = self.base.assumptions[id]
+        others = _others(assumption)
+        swings = tuple(self._under(to, self.base.with_assumptions({id: to})) for to in others)
+        return Lean(id, sort, assumption.value, swings)
+
+    def _gap(self, id: str) -> Lean:
+        """Swing a default of the shelf."""
+        house = self.roads.house
+        gap = next(gap for gap in house.shelf.assumptions() if gap.id == id and gap.span)
+        span = cast("tuple[float, float]", gap.span)
+        ends: tuple[End, End] = ("low", "high")
+        swings = tuple(
+            self._swing(to, self.roads.in_house(house.with_shelf(house.shelf.swung(id, end))))
+            for to, end in zip(span, ends, strict=True)
+        )
+        return Lean(id, "shelf", cast("Value", gap.value), swings)
+
+    def _under(self, to: Value | None, base: RuleBase) -> Swing:
+        """Return what another rule base does."""
+        return self._swing(to, self.roads.in_house(self.roads.house.with_base(base)))
+
+    def _swing(self, to: Value | None, road: Road) -> Swing:
+        """Return what a road under another value came to."""
+        moved = changes(self.base, self.mine, road)
+        picks = {id: road.decided[id] for id in moved if id in road.decided}
+        margin = road.margin(self.mine.pick, self.rival) if self.mine.pick and self.rival else None
+        return Swing(to, moved, picks, margin)
+
+
+def ranked(leans: Sequence[Lean]) -> tuple[Lean, ...]:
+    """Return what changes the pick first, then what changes another decision, then by what it leaves."""
+    return tuple(
+        sorted(leans, key=lambda one: (not one.changes_pick, not one.changes, one.narrowest, one.id))
+    )
+
+
+def _others(assumption: Assumption) -> tuple[Value, ...]:
+    """Return the ends of an assumption's range, or the other words it could be."""
+    ends: tuple[Value, ...] = assumption.range or assumption.values
+    return tuple(end for end in ends if end != assumption.value)
+
+
+class _Noted(Mapping[str, "Assumption"]):
+    """The assumptions, noting which were read."""
+
+    def __init__(self, inner: Mapping[str, Assumption]) -> None:
+        self._inner = inner
+        self.read: dict[str, None] = {}
+
+    def __getitem__(self, id: str) -> Assumption:
+        self.read[id] = None
+        return self._inner[id]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._inner)
+
+    def __len__(self) -> int:
+        return len(self._inner)
+
+
+def read_assumptions(outcome: Outcome) -> tuple[str, ...]:
+    """Return the assumptions that a road reads before a decision, or that rules on decisions compare with.
+
+    The road is run once more with the reading noted: the list is written down nowhere.
+    """
+    house: House = outcome.house
+    base = house.base
+    noted = _Noted(base.assumptions)
+    watched = base.with_assumptions({})
+    watched.assumptions = noted  # type: ignore[assignment]
+    with contextlib.suppress(Problem):
+        brief(house.with_base(watched), outcome.subject, Sky(outcome.golfer.density))
+    found = dict(noted.read)
+    for rule in base.rules.values():
+        if rule.decision is not None:
+            found |= dict.fromkeys(sorted(assumptions_of(rule)))
+    return tuple(id for id in found if _others(base.assumptions[id]))
