@@ -64,10 +64,14 @@ def test_every_brace_is_filled_and_nothing_steers_a_terminal(
         assert "\n\n\n" not in page
 
 
+ROWS = {"head", "shaft", "grip", "mass", "balance", "carry", "height"}
+
+
 @pytest.mark.parametrize("voice", ["fitter", "customer"])
 def test_nothing_is_said_twice(views: dict[str, OutcomeView], voice: Any) -> None:
     for name, view in views.items():
-        said = [one for one in sentences(text_of(view, voice)) if len(one) > 60]
+        # Two clubs may well be weighted or cut alike; rows of a club's own block are figures, not talk.
+        said = [s for s in sentences(text_of(view, voice)) if len(s) > 60 and s.split()[0] not in ROWS]
         assert len(said) == len(set(said)), name
 
 
