@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
-from collections.abc import Callable, Mapping
+import tempfile
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,6 +21,31 @@ settings.register_profile("gate", derandomize=True)
 settings.register_profile("hunt", derandomize=False, print_blob=True)
 settings.load_profile(os.environ.get("TURFPAIR_HYPOTHESIS", "gate"))
 # The gate tries the same examples each time, so that a red one means a change; a hunt tries others.
+
+
+@contextmanager
+def _held(name: str, how: int) -> Iterator[None]:
+    """Hold a lock that the workers of one run share."""
+    run = os.environ.get("PYTEST_XDIST_TESTRUNUID", str(os.getpid()))
+    with (Path(tempfile.gettempdir()) / f"turfpair-tests-{run}-{name}").open("w") as file:
+        fcntl.flock(file, how)
+        yield
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Iterator[None]:
+    """Run a benchmark alone, other tests side by side: its ratios would measure the neighbour.
+
+    Everybody passes one door, so that a benchmark waiting for an empty house is not overtaken.
+    """
+    alone = "benchmarks" in item.path.parts
+    with _held("door", fcntl.LOCK_EX):
+        house = _held("house", fcntl.LOCK_EX if alone else fcntl.LOCK_SH)
+        house.__enter__()
+    try:
+        return (yield)
+    finally:
+        house.__exit__(None, None, None)
 
 
 @pytest.fixture(scope="session")
