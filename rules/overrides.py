@@ -147,7 +147,7 @@ def _other_part(
     """Decide one rung of the pair again with one decision pinned, and fly it again."""
     old = picked.longer if role == "longer" else picked.shorter
     before = old.decisions.get(part)
-    if before is None or old.spec.head is None:
+    if before is None or old.owned is not None:
         raise Unfollowed(f"the override '{role}.{part}' has nothing to change: that club is his own as it is")
     if override.value in _on_shelf(judge, part) - {one.candidate.id for one in _standings(before)}:
         raise Unfollowed(f"the override '{role}.{part}' = {override.value} does not fit this club any more")

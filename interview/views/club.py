@@ -120,7 +120,7 @@ class ClubView(NamedTuple):
     """Swing weight of his own club: as told, or as it would be altered; points from D0."""
     told_total: float | None = None
     loft_known: str | None = None
-    """Of his own club: how its loft is known, said (stamped), measured or estimated; None when it is not."""
+    """Of his own club, how its loft is known: said (stamped), measured, estimated, catalogued; or None."""
     length_known: bool = True
     """Of his own club: whether somebody said its length; else a usual one stands in."""
 
@@ -169,6 +169,7 @@ def _own(role: str, rung: Rung, owned: OwnedClub, rungs: Sequence[Rung]) -> Club
     """Return the view of one of his own clubs: what was told of it, and what an alteration does."""
     told = owned.swing_weight
     altered = rung.state == "altered"
+    head = rung.spec.head
     return ClubView(
         role=role,
         id=rung.id,
@@ -181,11 +182,16 @@ def _own(role: str, rung: Rung, owned: OwnedClub, rungs: Sequence[Rung]) -> Club
         target=rung.spec.balance,
         flown=rung.flown,
         head=owned.head,
+        head_label=head.label if head is not None else "",
+        face_height=rung.spec.face_height,
+        lie=head.lie if head is not None else None,
+        face_angle=head.face_angle if head is not None else None,
+        bore=head.bore if head is not None else None,
         cut=rung.cut,
         put_back=_put_back(rung, rungs),
         told_balance=None if told is None else rung.spec.balance,
         told_total=None if altered else owned.total,
-        loft_known=owned.loft.how if owned.loft is not None else None,
+        loft_known=owned.loft.how if owned.loft is not None else "catalogued" if head is not None else None,
         length_known=owned.length is not None,
     )
 

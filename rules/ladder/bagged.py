@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from rules.facts.subject import OwnedClub
     from rules.golf.outcome import Flier
     from rules.ladder.judge import Judge, Seen
+    from rules.shelf import Shelf
+    from rules.shelf.parts import Head
 
 _INCH = parse("1 in", "m")
 _DEGREE = parse("1 deg", "rad")
@@ -41,10 +43,11 @@ def bagged(judge: Judge, club: OwnedClub, flier: Flier | None = None) -> list[Ru
     """Return one of his own clubs as it is and, where the rules would build it shorter, as altered.
 
     The altered club is shortened to what the rules ask for and reweighted as far as its head can take
-    mass; nothing is known of its face, so a usual head stands in and says so.
+    mass. A head of the catalogue, named by its id, is flown with its own measures; of any other nothing
+    is known, so a usual head stands in and says so.
     """
-    as_is = _spec(judge.base, club)
-    shared = {**judge.seen, **_facts(judge, club, as_is.length, 0.0, "as_it_is")}
+    as_is = _spec(judge.base, club, own_head(judge.shelf, club))
+    shared = {**judge.seen, **_facts(judge, club, as_is, 0.0, "as_it_is")}
     start = judge.views({"usual_length": Known(_start(judge.base, club, as_is))})
     wanted, ledger = judge.amount("length", {**shared, **start})
     kept = ledger.pinned(as_is.length, _kept) if ledger else None
@@ -54,7 +57,7 @@ def bagged(judge: Judge, club: OwnedClub, flier: Flier | None = None) -> list[Ru
     cut = as_is.length - wanted
     if cut >= _WORTH_CUTTING - 1e-9:
         after = _altered(club, as_is, cut)
-        facts = {**judge.seen, **_facts(judge, club, as_is.length, cut, "altered")}
+        facts = {**judge.seen, **_facts(judge, club, as_is, cut, "altered")}
         made.append(_rung(judge, club, after, facts, ledger, flier, cut=cut))
     return made
 
@@ -64,13 +67,40 @@ def _start(base: RuleBase, club: OwnedClub, spec: Spec) -> float:
     return usual_length(base, club.kind, spec.loft)
 
 
-def _spec(base: RuleBase, club: OwnedClub) -> Spec:
+def own_head(shelf: Shelf, club: OwnedClub) -> Head | None:
+    """Return the catalogue's head that a club has, if its `head` names one of its kind; else None."""
+    if club.head is None:
+        return None
+    return next((head for head in shelf.heads if head.id == club.head and head.kind == club.kind), None)
+
+
+def own_mass(club: OwnedClub, head: Head | None) -> float:
+    """Return the mass behind the ball of an owned club, kg: a usual head's where the catalogue has none.
+
+    Of a known head what its ports hold is its capacity less what it can still take; as empty while
+    nobody said.
+    """
+    if head is None:
+        return USUAL_MASS[club.kind]
+    return head.mass + (0.0 if club.can_add is None else max(0.0, head.capacity - club.can_add))
+
+
+def _loft(club: OwnedClub, head: Head | None) -> float:
+    """Return the loft of an owned club, rad: as told, else its head's, else a usual one."""
+    if club.loft is not None:
+        return float(club.loft.value)  # type: ignore[arg-type]
+    return _USUAL_LOFT[club.kind] if head is None else head.loft
+
+
+def _spec(base: RuleBase, club: OwnedClub, head: Head | None) -> Spec:
     """Return what is known of an owned club; what was not said is what such clubs are sold with."""
-    loft = float(club.loft.value) if club.loft else _USUAL_LOFT[club.kind]  # type: ignore[arg-type]
+    loft = _loft(club, head)
     length = club.length or usual_length(base, club.kind, loft) + _SOLD_LONGER
     balance = _SOLD_BALANCE if club.swing_weight is None else club.swing_weight
-    mass = USUAL_MASS[club.kind]
-    return Spec(loft, length, balance, 0.0, 0.0, None, None, None, 0.0, None, mass)
+    lie, face_angle, face_height = (head.lie, head.face_angle, head.face_height) if head else (0.0, 0.0, None)
+    return Spec(
+        loft, length, balance, lie, face_angle, head, None, None, 0.0, face_height, own_mass(club, head)
+    )
 
 
 def _altered(club: OwnedClub, spec: Spec, cut: float) -> Spec:
@@ -84,17 +114,16 @@ def _altered(club: OwnedClub, spec: Spec, cut: float) -> Spec:
     return replace(spec, length=spec.length - cut, balance=balance, impact_mass=spec.impact_mass + back)
 
 
-def _facts(judge: Judge, club: OwnedClub, length: float, cut: float, state: str) -> Seen:
-    """Return what is known of an owned club before its rung is flown."""
-    loft = club.loft.value if club.loft else _USUAL_LOFT[club.kind]
+def _facts(judge: Judge, club: OwnedClub, spec: Spec, cut: float, state: str) -> Seen:
+    """Return what is known of an owned club before its rung is flown; `spec` is the club as it is."""
     low, high = judge.base.facts["cut"].range
     known = {
         "kind": Known(club.kind),
-        "loft": Known(loft),  # type: ignore[arg-type]
+        "loft": Known(spec.loft),
         "owned": Known(state),
         "owned_liked": Known(club.liked or "so_so"),
         "cut": Known(min(high, max(low, cut))),
-        "usual_length": Known(length),
+        "usual_length": Known(spec.length),
     }
     return judge.views(known)
 

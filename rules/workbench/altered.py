@@ -1,6 +1,7 @@
 """One of his own clubs, shortened: both ways of counting, and what its head can take.
 
-Nothing is known of its parts, so a head and a shaft of usual mass stand in, and the scale decides.
+Of a head of the catalogue the mass is known; where nothing is known of its parts, a head and a shaft of
+usual mass stand in, and the scale decides.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from rules.bench.build import SETBACK
 from rules.bench.shorten import Shortening, shorten
-from rules.ladder.bagged import USUAL_MASS, USUAL_SHAFT
+from rules.ladder.bagged import USUAL_SHAFT, own_mass
 
 if TYPE_CHECKING:
     from rules.ladder.rung import Rung
@@ -34,7 +35,9 @@ class Alteration:
     left: float
     """Points it would still read lighter than before; negative."""
     head_mass: float
-    """The usual head mass that stands in, kg."""
+    """Its head's as catalogued, ports and all, or the usual one that stands in, kg."""
+    head_known: bool
+    """Whether it is one of the catalogue's."""
     shaft_mass: float
     """The usual shaft mass that stands in, kg."""
 
@@ -45,7 +48,7 @@ def alteration(rung: Rung) -> Alteration | None:
     if owned is None or not rung.cut:
         return None
     after, before = rung.spec.length, rung.spec.length + rung.cut
-    head = USUAL_MASS[rung.kind]
+    head = own_mass(owned, rung.spec.head)
     sums = shorten(before, after, head, USUAL_SHAFT, setback=SETBACK)
     put_back = min(sums.restore, owned.can_add or 0.0)
     return Alteration(
@@ -58,5 +61,6 @@ def alteration(rung: Rung) -> Alteration | None:
         put_back=put_back,
         left=sums.points_change + put_back / sums.mass_per_point,
         head_mass=head,
+        head_known=rung.spec.head is not None,
         shaft_mass=USUAL_SHAFT,
     )

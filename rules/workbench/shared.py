@@ -91,7 +91,9 @@ def lacking(shelf: Shelf, clubs: Iterable[Club]) -> tuple[tuple[Key, int, int], 
 
 
 def _parts(rung: Rung) -> dict[str, str]:
-    """Return the ids of a rung's head, shaft and grip, by sort; those of his own club are not known."""
+    """Return the ids of a rung's head, shaft and grip, by sort; his own club takes none from the shelf."""
+    if rung.owned is not None:
+        return {}
     found = {"head": rung.spec.head, "shaft": rung.spec.shaft, "grip": rung.spec.grip}
     return {sort: part.id for sort, part in found.items() if part is not None}
 

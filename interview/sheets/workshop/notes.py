@@ -72,8 +72,9 @@ def _shortened(work: Alteration) -> Iterator[str]:
     yield f"wanted back: {f.grams(sums.restore)} | {f.grams(sums.rule_restore)}, {off} points too heavy"
     room = "nobody said" if work.room is None else f.grams(work.room)
     yield f"head can take: {room}; goes back: {f.grams(work.put_back)}; left {f.points(work.left)} points"
-    usual = f"head {f.grams(work.head_mass, 0)}, shaft {f.grams(work.shaft_mass, 0)}"
-    yield f"reckoned for usual parts ({usual}): tape first, scale, then make it permanent"
+    head, shaft = f.grams(work.head_mass, 0), f.grams(work.shaft_mass, 0)
+    parts = "its own head and a usual shaft" if work.head_known else "usual parts"
+    yield f"reckoned for {parts} (head {head}, shaft {shaft}): tape first, scale, then make it permanent"
 
 
 def matching_note(view: BuildView) -> Note | None:

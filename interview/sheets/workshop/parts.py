@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 _FITS = {"fits": "fits", "shim": "shim, full depth", "sleeve": "sleeve, full depth", "refused": "NO"}
 _UNKNOWN = "not known"
+_LOFT_KNOWN = {"measured": "measured", "said": "as stamped", "catalogued": "as catalogued"}
 
 
 def line(label: str, clubs: Sequence[BuildClub], new: Callable[[PartsView], Cell], own: Cell = NONE) -> Line:
@@ -46,7 +47,8 @@ def head_block(clubs: Sequence[BuildClub], system: System) -> Block:
 def _head(club: BuildClub) -> Cell:
     """Return which head it is; of his own club his name for it."""
     if club.parts is None:
-        return Cell(f"his own: {club.view.owned}")
+        known = f" ({club.view.head})" if club.view.head_label else ""
+        return Cell(f"his own: {club.view.owned}{known}")
     return Cell(_named(club.parts.head.label, club.parts.head.id))
 
 
@@ -61,14 +63,15 @@ def _loft(club: BuildClub) -> Cell:
     if parts is not None:
         tolerance = f.degrees(parts.head.loft_tolerance).split()[0]
         return reading_cell(club, "loft", f"{f.degrees(parts.head.loft).split()[0]} ±{tolerance} deg")
-    known = {"measured": "measured", "said": "as stamped"}.get(club.view.loft_known or "", "usual")
+    known = _LOFT_KNOWN.get(club.view.loft_known or "", "usual")
     return Cell(f"{f.degrees(club.view.loft)}, {known}", "read")
 
 
 def _face(club: BuildClub) -> Cell:
     """Return where the face looks when the head is soled."""
     if club.parts is None:
-        return Cell(_UNKNOWN, "read")
+        known = club.view.face_angle
+        return Cell(_UNKNOWN if known is None else f"{f.facing(known)}, as catalogued", "read")
     return reading_cell(club, "face", f.facing(club.parts.head.face_angle))
 
 
@@ -76,7 +79,8 @@ def _lie(club: BuildClub) -> Cell:
     """Return the lie to set, and the head's own where that is another."""
     parts = club.parts
     if parts is None:
-        return Cell(_UNKNOWN, "read")
+        known = club.view.lie
+        return Cell(_UNKNOWN if known is None else f"{f.degrees(known)}, as catalogued", "read")
     wanted = club.view.lie or parts.head.lie
     as_is = "" if abs(wanted - parts.head.lie) < 1e-6 else f" (head {f.degrees(parts.head.lie).split()[0]})"
     return reading_cell(club, "lie", f"{f.degrees(wanted)}{as_is}")

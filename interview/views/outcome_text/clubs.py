@@ -26,7 +26,10 @@ from rules.units import System, swing_weight_name, unit
 if TYPE_CHECKING:
     from rules.workbench.ways_out import WayOut
 
-_LOFT_KNOWN = {"measured": "measured", "said": "as said: put it on the gauge", "estimated": "a guess"}
+_LOFT_KNOWN = {
+    "measured": "measured", "said": "as said: put it on the gauge", "estimated": "a guess",
+    "catalogued": "as catalogued: put it on the gauge",
+}  # fmt: skip
 _LOFT_UNKNOWN = "usual for such a club; nobody said"
 _SQUARE = 0.002
 """A face within a tenth of a degree of square is called square, rad."""
@@ -176,7 +179,8 @@ def _point(metres: float, system: System) -> str:
 
 def _own_rows(club: ClubView) -> list[tuple[str, str]]:
     """Return what is known of the balance of one of his own clubs."""
-    rows = [("loft", _own_loft(club))]
+    rows = [("head", f"{_head(club)}, as catalogued")] if club.head_label else []
+    rows.append(("loft", _own_loft(club)))
     if club.put_back:
         rows.append(("mass", f"{grams(club.put_back)} back into its head, then read it on the scale"))
     elif club.cut:
