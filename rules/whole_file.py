@@ -4,9 +4,17 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import stat
 import tempfile
+import time
+from collections.abc import Callable
 from pathlib import Path
+
+_LEFT = re.compile(r"\.(?P<name>.+)\.[a-z0-9_]{8}\.tmp")
+"""How `tempfile.mkstemp` names what a killed writer leaves: hidden, after its target, with eight letters."""
+_ABANDONED = 60.0
+"""Seconds after which a temporary file belongs to no writer any more; one is written in milliseconds."""
 
 
 def replace_content(target: Path, content: bytes, new_mode: int) -> None:
@@ -34,8 +42,32 @@ def replace_content(target: Path, content: bytes, new_mode: int) -> None:
 
 def sweep(file: Path) -> None:
     """Take away what killed writers left beside a file; call it with the file's lock held."""
-    for left in file.parent.glob(f"{_prefix(file)}*.tmp"):
-        with contextlib.suppress(OSError):
+    _sweep(file.parent, lambda name: name == file.name, 0.0)
+
+
+def sweep_abandoned(file: Path) -> None:
+    """Take away what writers that were killed a while ago left beside a file that has no lock."""
+    _sweep(file.parent, lambda name: name == file.name, _ABANDONED)
+
+
+def sweep_folder(folder: Path, ending: str) -> None:
+    """Take away what killed writers left of files with this ending; call it with the folder's lock held."""
+    _sweep(folder, lambda name: name.endswith(ending), 0.0)
+
+
+def _sweep(folder: Path, theirs: Callable[[str], bool], age: float) -> None:
+    """Take away what is left of some files; a folder that may not be listed keeps it."""
+    with contextlib.suppress(OSError):
+        for name in os.listdir(folder):
+            left = _LEFT.fullmatch(name) if name.endswith(".tmp") else None
+            if left is not None and theirs(left["name"]):
+                _take_away(folder / name, age)
+
+
+def _take_away(left: Path, age: float) -> None:
+    """Take a file away unless it is younger than `age` (s) or somebody else was faster."""
+    with contextlib.suppress(OSError):
+        if not age or time.time() - left.stat().st_mtime > age:
             left.unlink()
 
 

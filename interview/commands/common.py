@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn, TextIO
 
 from interview.commands.errors import UsageProblem
+from rules.paths import typed_path
 
 if TYPE_CHECKING:
     from interview.store import Store
@@ -45,7 +46,7 @@ def house(args: Namespace) -> House:
     from rules.fitting import load_house
 
     named = os.environ.get(CATALOGUE_VARIABLE)
-    catalogue = args.catalogue or (Path(named).expanduser() if named else None)
+    catalogue = args.catalogue or (typed_path(named) if named else None)
     return load_house(args.rules, catalogue)
 
 

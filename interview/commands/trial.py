@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE
+from rules.paths import typed_path
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -88,7 +89,7 @@ def _taken(args: Namespace, home: House, session: Session) -> tuple[Import, Sess
 
 def _text(file: Path) -> str:
     """Read a table's text; what is no text in UTF-8 is taken as Windows writes it in the west."""
-    content = file.expanduser().read_bytes()
+    content = typed_path(file).read_bytes()
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError:
@@ -117,5 +118,8 @@ def _save(file: Path, session: Session) -> None:
     """Write the session's balls as a table, in one step."""
     from interview.store.files import replace_file
     from rules.evidence.table import shots_table
+    from rules.whole_file import sweep_abandoned
 
-    replace_file(file.expanduser(), shots_table(session.subject))
+    target = typed_path(file)
+    sweep_abandoned(target)
+    replace_file(target, shots_table(session.subject))

@@ -6,6 +6,7 @@ from interview.store.draft import Draft
 from interview.store.faults import AlreadyThere, Busy, CannotKeep, CannotLook, NoSuchSession, StoreProblem
 from interview.store.folders import sessions_folder, state_folder
 from interview.store.listing import Entry
+from interview.store.rescue import another_place, rescue
 from interview.store.store import Store
 
 __all__ = [
@@ -18,6 +19,8 @@ __all__ = [
     "NoSuchSession",
     "Store",
     "StoreProblem",
+    "another_place",
+    "rescue",
     "sessions_folder",
     "state_folder",
 ]

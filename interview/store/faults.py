@@ -40,7 +40,7 @@ class CannotKeep(StoreProblem):
         reason = (error.strerror or "it cannot be written").lower()
         super().__init__(
             f"the session could not be kept in {one_line(str(file), 160)}: {reason}; what was kept before is "
-            "untouched, so make room or allow writing there and go on"
+            "untouched, so make room, allow writing there, or keep it in another folder"
         )
 
 

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from interview.store.faults import Busy, CannotKeep
-from rules.whole_file import replace_content, sweep
+from rules.whole_file import replace_content, sweep, sweep_folder
 
-__all__ = ["digest", "locked", "private_folder", "replace_file", "sweep", "text_digest"]
+__all__ = ["digest", "locked", "private_folder", "replace_file", "sweep", "sweep_folder", "text_digest"]
 
 _PATIENCE = 5.0
 """Seconds to wait for another writer; a save takes milliseconds."""
@@ -18,11 +18,13 @@ _PRIVATE_FILE, _PRIVATE_FOLDER = 0o600, 0o700
 
 
 def digest(file: Path) -> str | None:
-    """Return a digest of what a file holds now, or None when there is no such file."""
+    """Return a digest of what a file holds now, or None when there is no such file; CannotKeep if barred."""
     try:
         return hashlib.sha256(file.read_bytes()).hexdigest()
     except FileNotFoundError:
         return None
+    except OSError as error:
+        raise CannotKeep(file, error) from None
 
 
 def text_digest(text: str) -> str:
@@ -61,8 +63,9 @@ def locked(lock_file: Path) -> Iterator[None]:
         lock.acquire()
     except Timeout:
         raise Busy(lock_file.parent) from None
-    except OSError as error:
-        raise CannotKeep(lock_file, error) from None
+    except (OSError, NotImplementedError) as error:  # the second where a disk knows no locks
+        refused = error if isinstance(error, OSError) else OSError(0, "no lock can be held there")
+        raise CannotKeep(lock_file, refused) from None
     try:
         yield
     finally:

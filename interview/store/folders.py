@@ -7,6 +7,8 @@ import sys
 from collections.abc import Mapping
 from pathlib import Path
 
+from rules.paths import typed_path
+
 SESSIONS_VARIABLE = "TURFPAIR_SESSIONS"
 """Environment variable that names another folder of sessions."""
 
@@ -33,4 +35,4 @@ def sessions_folder(named: str | None = None, environment: Mapping[str, str] | N
     """Return the folder of sessions: as named on the command line, in the environment, or the usual one."""
     here = os.environ if environment is None else environment
     chosen = named or here.get(SESSIONS_VARIABLE)
-    return Path(chosen).expanduser() if chosen else state_folder(here) / "sessions"
+    return typed_path(chosen) if chosen else state_folder(here) / "sessions"

@@ -17,6 +17,7 @@ from interview.store.draft import Draft
 from interview.store.faults import AlreadyThere, CannotKeep, CannotLook, NoSuchSession
 from interview.store.files import digest, locked, private_folder
 from interview.store.listing import Entry, read_entry
+from rules.paths import typed_path
 
 if TYPE_CHECKING:
     from rules.engine.language import Fact
@@ -68,7 +69,7 @@ class Store:
         code finds nothing.
         """
         if text.endswith(".toml") or "/" in text or os.sep in text:
-            return Path(text).expanduser()
+            return typed_path(text)
         return self.file(self.named(text))
 
     def named(self, text: str) -> str:
@@ -121,7 +122,7 @@ class Store:
         folder = self.folder / _DAMAGED
         private_folder(folder)
         number = 1
-        while (aside := folder / f"{file.stem}-{number}.toml").exists():
+        while os.path.exists(aside := folder / f"{file.stem}-{number}.toml"):
             number += 1
         try:
             os.rename(file, aside)
@@ -133,7 +134,7 @@ class Store:
         """Delete a session and whatever was kept aside of it; NoSuchSession when there is none."""
         file = self.file(id)
         aside = [p for p in (self.folder / _DAMAGED).glob(f"{id}-*.toml") if p.stem[len(id) + 1 :].isdigit()]
-        if not file.exists() and not aside:
+        if not os.path.lexists(file) and not aside:
             raise NoSuchSession(id, self.ids())
         with locked(self.folder / ".lock"):
             for path in (file, *aside, *self.folder.glob(f".{file.name}.*.tmp")):
@@ -164,5 +165,5 @@ def _seen(file: Path) -> str | None:
     """Return the digest of a file that is about to be read; reading it tells what is wrong with it."""
     try:
         return digest(file)
-    except OSError:
+    except CannotKeep:
         return None

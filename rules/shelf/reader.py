@@ -15,6 +15,7 @@ from typing import Any
 
 from rules.engine.document import FileProblem
 from rules.engine.scanner import Path as KeyPath
+from rules.paths import typed_path
 from rules.shelf.defaults import Defaults
 from rules.shelf.faults import Fault, NoCatalogue, ShelfFaults, did_you_mean
 from rules.shelf.parts import Grip, Head, Piece, Port, Shaft
@@ -44,7 +45,7 @@ VARIABLE = "TURFPAIR_CATALOGUE"
 def catalogue_folder(named: str | Path | None) -> Path | None:
     """Resolve which catalogue is meant: the one named, else the environment's, else None for the demo."""
     chosen = named or os.environ.get(VARIABLE, "")
-    return Path(chosen).expanduser() if chosen else None
+    return typed_path(chosen) if chosen else None
 
 
 def load_shelf(folder: Path | None = None, overlays: Sequence[Path] = ()) -> Shelf:

@@ -15,7 +15,7 @@ import rules
 
 ROOTS = [Path(rules.__file__).parent, Path(interview.__file__).parent]
 LAYERS = [
-    {"rules.units", "rules.problems", "rules.whole_file", "interview.text"},
+    {"rules.units", "rules.paths", "rules.problems", "rules.whole_file", "interview.text"},
     {"rules.engine", "rules.golf", "rules.bench"},
     {"rules.shelf"},
     {"rules.facts", "rules.ladder", "rules.house", "rules.workbench", "rules.overrides", "rules.questions"},

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import os
 from argparse import ArgumentParser, Namespace
 from dataclasses import replace
 from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
-from interview.commands.errors import DONE, INTERRUPTED
+from interview.commands.errors import BAD_INPUT, DONE, INTERRUPTED
 
 if TYPE_CHECKING:
     from interview.commands.ask.lines import Lines
@@ -52,8 +53,7 @@ def run(args: Namespace) -> int:
         return INTERRUPTED
     if ending == "done":
         _tell_outcome(talk, lines)
-    _tell_kept(talk, lines)
-    return DONE
+    return DONE if _tell_kept(talk, lines) else BAD_INPUT
 
 
 def _draft(args: Namespace, home: House) -> Draft:
@@ -79,14 +79,35 @@ def _tell_outcome(talk: LineTalk, lines: Lines) -> None:
     print(clean(text(talk.state.outcome, talk.state.session.voice, talk.units)))
 
 
-def _tell_kept(talk: LineTalk, lines: Lines) -> None:
-    """Tell where what was said is kept, if anything was."""
+def _tell_kept(talk: LineTalk, lines: Lines) -> bool:
+    """Tell where what was said is kept, if anything was; return whether nothing is lost."""
     from interview.session import ticket_code
 
     said = talk.conversation.wording.say
     lines.say()
-    if not talk.draft.file.exists():
+    if talk.trouble:
+        return _rescued(talk, lines)
+    if not os.path.exists(talk.draft.file):
         lines.say(said("ask.nothing_kept"))
-        return
+        return True
+    if talk.draft.moved:
+        lines.say(said("ask.kept_in", file=talk.draft.file))
+        return True
     id = talk.draft.id
     lines.say(said("ask.kept", id=id, ticket=ticket_code(id)))
+    return True
+
+
+def _rescued(talk: LineTalk, lines: Lines) -> bool:
+    """Keep what is in memory wherever it can be, or else print it; return whether it is kept."""
+    from interview.session import session_text
+    from interview.store import rescue
+
+    said = talk.conversation.wording.say
+    file = rescue(talk.draft, talk.marked)
+    if file is not None:
+        lines.say(said("ask.rescued", file=file))
+        return True
+    lines.say(said("ask.not_kept"))
+    print(f"\n{session_text(talk.marked)}")
+    return False

@@ -20,6 +20,7 @@ _WORDS = {
     "clear": "clear", "withdraw": "clear", "balls": "balls", "shots": "balls",
 }  # fmt: skip
 _WITH_QUESTION = re.compile(r"(go to|goto|go|clear|withdraw|why|skip)\s+(.+)", re.IGNORECASE)
+_KEEP = re.compile(r"keep(?:\s+(?:it\s+)?in)?\s+(\S.*)", re.IGNORECASE)
 _NAMED = re.compile(r"([A-Za-z0-9_ -]{2,40}?)\s*[=:]\s*(.+)")
 _AS = {
     "go": "go",
@@ -37,11 +38,11 @@ class Spoken:
     """One line as it was meant."""
 
     word: str
-    """why, skip, back, list, help, on, done, quit, clear, go, balls, answer, or nothing."""
+    """why, skip, back, list, help, on, done, quit, clear, go, balls, keep, answer, or nothing."""
     question: str | None = None
     """The question that was named; None for the one on the screen."""
     text: str = ""
-    """What was answered."""
+    """What was answered, or the folder to keep it in."""
 
 
 def spoken(line: str, questions: Mapping[str, str]) -> Spoken:
@@ -59,6 +60,8 @@ def spoken(line: str, questions: Mapping[str, str]) -> Spoken:
     named = _NAMED.fullmatch(text)
     if named and (question := questions.get(_name(named.group(1)))) is not None:
         return Spoken("answer", question, named.group(2))
+    if (keep := _KEEP.fullmatch(text)) is not None:
+        return Spoken("keep", None, keep.group(1))
     order = _WITH_QUESTION.fullmatch(text)
     if order is not None:
         word, name = _AS[order.group(1).lower()], _name(order.group(2))

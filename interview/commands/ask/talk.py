@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from interview.commands.ask.lines import Lines
@@ -19,6 +20,7 @@ from interview.conversation import (
     Withdrew,
 )
 from interview.session import ValueFault, with_record
+from interview.store import StoreProblem, another_place
 
 if TYPE_CHECKING:
     from interview.session import Session
@@ -42,6 +44,8 @@ class LineTalk:
         self.lines = lines
         self.units = units
         self.state = conversation.start(draft.session)
+        self.trouble = ""
+        """Why what was said last could not be kept, in one sentence; empty while all is kept."""
         self._topic = ""
         self._told: set[str] = set()
         self._names = question_names(conversation.base.facts)
@@ -77,6 +81,8 @@ class LineTalk:
             self._tell_why(said.question or self.state.asking)
         elif said.word == "balls":
             self._hit_balls()
+        elif said.word == "keep":
+            self._keep_elsewhere(said.text)
         elif (event := self._event(said)) is not None:
             self._step(event)
         else:
@@ -138,14 +144,50 @@ class LineTalk:
         if self.state.outcome is not before and self.conversation.is_steady(self.state.outcome):
             self.state = self.conversation.step(self.state, FoundSteady())
 
+    @property
+    def marked(self) -> Session:
+        """Return the session as it is kept: with the digest of the rules it was decided by."""
+        return with_record(self.state.session, rules_digest=self.conversation.base.digest)
+
     def _keep(self) -> None:
-        """Keep the session; a version that had to be kept beside another goes on under its new id."""
+        """Keep the session; a version that had to be kept beside another goes on under its new id.
+
+        Where it cannot be kept it stays in memory, that is said, and the next answer tries again.
+        """
         if self.state.session == self.draft.session:
             return
-        marked = with_record(self.state.session, rules_digest=self.conversation.base.digest)
-        kept = self.draft.save(marked)
+        try:
+            kept = self.draft.save(self.marked)
+        except StoreProblem as problem:
+            self._tell_trouble(problem)
+            return
+        self._go_on_with(kept)
+
+    def _keep_elsewhere(self, folder: str) -> None:
+        """Keep the session in another folder from here on."""
+        try:
+            kept = self.draft.elsewhere(Path(folder), self.marked)
+        except StoreProblem as problem:
+            self._tell_trouble(problem)
+            return
+        self.trouble = self.trouble or folder
+        self._go_on_with(kept)
+        self._show_again()
+
+    def _go_on_with(self, kept: Session) -> None:
+        """Go on with a session as it was kept, and say so where it was not before."""
         self.state = self.conversation.with_session(self.state, kept)
+        if self.trouble:
+            self.trouble = ""
+            self._say("ask.kept_again", file=self.draft.file)
         self._tell_notices()
+
+    def _tell_trouble(self, problem: StoreProblem) -> None:
+        """Say at once, and once, that what was said is in memory only, and where else it could be kept."""
+        if str(problem) != self.trouble:
+            self.lines.say(f"{problem}.")
+            self._say("ask.in_memory", folder=another_place())
+        self.trouble = str(problem)
 
     def _tell_notices(self) -> None:
         """Tell what became of the file, where that is not what one would expect."""
