@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 from argparse import ArgumentParser, Namespace
@@ -11,9 +12,10 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from interview.commands.common import CATALOGUE_VARIABLE, house, store
-from interview.commands.errors import DONE, UsageProblem
+from interview.commands.errors import BAD_INPUT, DONE, UsageProblem
 
 if TYPE_CHECKING:
+    from interview.screens.bay.app import BayApp
     from interview.screens.bay.desk import Desk
     from interview.store import Draft, Store
     from rules.fitting import House
@@ -42,9 +44,25 @@ def run(args: Namespace) -> int:
     sit = partial(_sit_down, args, kept)
     app = BayApp(sit if plain else sit(), kept, opening=state_folder() if plain else None)
     status = app.run()
+    kept_all = _put_away(app)
     if app.fault is not None:
         raise app.fault
-    return DONE if status is None else status
+    return status or (DONE if kept_all else BAD_INPUT)
+
+
+def _put_away(app: BayApp) -> bool:
+    """Keep what is in memory only wherever it can be, say where, and return whether nothing is lost."""
+    app.keep_all()
+    if not app.trouble:
+        return True
+    trouble, file = app.trouble, app.rescued()
+    with contextlib.suppress(OSError):  # the window may be gone
+        if file is not None:
+            print(f"turfpair: {trouble}. It is kept in {file} instead.", file=sys.stderr)
+        else:
+            print(f"turfpair: {trouble}. This is the session; copy it into a file:", file=sys.stderr)
+            print(app.as_text(), flush=True)
+    return file is not None
 
 
 def _sit_down(args: Namespace, kept: Store) -> Desk:

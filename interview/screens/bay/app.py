@@ -45,6 +45,8 @@ class BayApp(TurfApp):
         self._opening = opening
         """Folder in which the opening question is remembered; None where it is not."""
         self.store = store
+        self._warned = False
+        """Whether leaving was refused once, because what was said is in memory only."""
         self.looks_ahead = True
         """Whether the answers of a question are tried before they are given."""
 
@@ -107,17 +109,46 @@ class BayApp(TurfApp):
         if not callable(self._desk):
             self._desk.keep_all()
 
+    @property
+    def trouble(self) -> str:
+        """Return why what was said last is in memory only, in one sentence; nothing while it is kept."""
+        return "" if callable(self._desk) else self._desk.trouble
+
+    def rescued(self) -> Path | None:
+        """Keep what is in memory only wherever it can be, and return its file, or None."""
+        return None if callable(self._desk) else self._desk.rescue()
+
+    def as_text(self) -> str:
+        """Return the session as its file would hold it."""
+        from interview.session import session_text
+
+        return "" if callable(self._desk) else session_text(self._desk.seen.session)
+
+    async def action_quit(self) -> None:
+        """Leave; where what was said is in memory only, say so first, and leave the second time."""
+        from interview.screens.bay.screen import BayScreen
+
+        self.keep_all()
+        if self.trouble and not self._warned and isinstance(self.screen, BayScreen):
+            self._warned = True
+            self.screen.show_talk()
+            return
+        await super().action_quit()
+
     def open_session(self, target: str) -> None:
         """Open another session: begin one, copy one, or resume one."""
         from interview.screens.bay.desk import sit_down
         from interview.screens.bay.screen import BayScreen
 
         self.keep_all()
+        screen = self.screen
+        if self.trouble and isinstance(screen, BayScreen):  # opening another would let go of this one
+            screen.show_talk()
+            return
         conversation = self.desk.conversation
         try:
             desk = sit_down(conversation, self._draft(target, conversation))
         except Problem as problem:
-            screen = self.screen
             if isinstance(screen, BayScreen):
                 screen.tell(f"{problem}.", alert=True)
             return

@@ -6,13 +6,16 @@ from another thread; a job that a newer one has overtaken comes to nothing.
 
 from __future__ import annotations
 
+import os
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import TYPE_CHECKING, cast, get_args
 
 from interview.conversation import Conversation, Event
 from interview.session import Session, with_details, with_record
+from interview.store import StoreProblem, rescue
 
 if TYPE_CHECKING:
     from interview.conversation import State
@@ -44,9 +47,11 @@ class Desk:
         """The state as last worked out."""
         self.seen = state
         """The state as heard: what was said is in, what follows from it may not be yet."""
+        self.trouble = ""
+        """Why what was heard last is in memory only, in one sentence; empty while it is kept."""
         self._pending: tuple[Step, ...] = ()
         self._number = 0
-        self._kept = 0
+        self._kept = self._tried = 0
         self._keeping = threading.Lock()
         self._running = threading.Lock()
 
@@ -89,6 +94,15 @@ class Desk:
         """Return whether everything that was heard is on the disk."""
         return self._kept >= self._number
 
+    @property
+    def whereabouts(self) -> str:
+        """Say in a word or two whether what was heard is on the disk."""
+        if self.trouble:
+            return "NOT KEPT"
+        if not self.kept:
+            return "keeping"
+        return "kept" if os.path.exists(self.draft.file) else "nothing kept yet"
+
     def run(self, job: Job) -> State | None:
         """Keep what changed, then work out what follows; None when a newer job has overtaken this one."""
         self.keep(job)
@@ -119,22 +133,49 @@ class Desk:
             self._pending = ()
 
     def keep(self, job: Job) -> None:
-        """Keep the session of a job, unless a newer one is kept already."""
-        with self._keeping:
-            if job.number > self._kept:
-                self._save(job.session)
-                self._kept = job.number
+        """Keep the session of a job, once, unless a newer one is kept already.
 
-    def _save(self, session: Session) -> None:
-        """Write a session to its file, with the digest of the rules it was decided by."""
+        Where its place takes nothing, `trouble` says why; it stays in memory, and the next job tries again.
+        """
+        with self._keeping:
+            if job.number > max(self._kept, self._tried):
+                self._tried = job.number
+                self._save(job.number, job.session)
+
+    def _save(self, number: int, session: Session) -> None:
+        """Write a session to its file, or note why that cannot be."""
+        try:
+            self.draft.save(self._marked(session))
+        except StoreProblem as problem:
+            self.trouble = str(problem)
+        else:
+            self.trouble, self._kept = "", number
+
+    def _marked(self, session: Session) -> Session:
+        """Return a session as it is kept: under its draft's id, with the digest of the rules that decided."""
         marked = with_record(session, rules_digest=self.conversation.base.digest)
-        self.draft.save(replace(marked, id=self.draft.id))
+        return replace(marked, id=self.draft.id)
 
     def keep_all(self) -> None:
-        """Keep what was heard last, whatever is still being worked out."""
-        if self._number > self._kept:
-            with self._keeping:
-                self._save(self.seen.session)
+        """Keep what was heard last, whatever is still being worked out; `trouble` says why it cannot be."""
+        with self._keeping:
+            if self._number > self._kept:
+                self._save(self._number, self.seen.session)
+
+    def keep_elsewhere(self, folder: Path) -> None:
+        """Keep the session in another folder from here on; CannotKeep or Busy where that cannot be."""
+        with self._keeping:
+            kept = self.draft.elsewhere(folder, self._marked(self.seen.session))
+            self.trouble, self._kept = "", self._number
+        self.seen = replace(self.seen, session=replace(self.seen.session, id=kept.id))
+        self.state = replace(self.state, session=replace(self.state.session, id=kept.id))
+
+    def rescue(self) -> Path | None:
+        """Keep what is in memory wherever it can be; return its file, or None where nothing takes it."""
+        with self._keeping:
+            file = rescue(self.draft, self._marked(self.seen.session))
+            self.trouble = "" if file else self.trouble
+        return file
 
     def notices(self) -> tuple[str, ...]:
         """Return what the person should know of the file, each sentence once."""

@@ -19,6 +19,7 @@ BAY = (
     Order("bay.withdraw", "delete", "withdraw", "take back", "Takes back the answer the cursor is on."),
     Order("bay.go_on", "", "go_on", "go on asking", "Goes through what was passed over or cannot matter."),
     Order("bay.note", "", "note", "name or note", "Writes whose fitting this is, to find it by."),
+    Order("bay.elsewhere", "", "elsewhere", "keep elsewhere", "Keeps the session in another folder."),
     Order("bay.balls", "f12", "balls", "balls", "Notes the balls of a trial, one key each."),
     Order("bay.club", "", "club", "a club he owns", "Adds a club of his own to the ladder."),
     Order("bay.units", "", "units", "yards or metres", "Changes how quantities are shown."),

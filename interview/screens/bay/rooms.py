@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from interview.conversation import WentTo
@@ -39,6 +40,9 @@ class Rooms:
 
         def action_home(self) -> None:
             """Go back to the line."""
+
+        def show_talk(self) -> None:
+            """Show what was said and the question that is up."""
 
         def tell(self, text: str, *, alert: bool = False) -> None:
             """Tell something in the line above the keys."""
@@ -158,6 +162,30 @@ class Rooms:
             more = self.desk.seen.session.note.split("\n")[1:]
             note = "\n".join([text, *more])
             self.step(lambda session: with_details(session, note=note))
+
+    def action_elsewhere(self) -> None:
+        """Ask for another folder to keep the session in."""
+        from interview.screens.kit.prompt import PromptScreen
+        from interview.store import another_place
+
+        hint = "A folder that can be written; this session is kept there from here on."
+        self._bay.push_screen(
+            PromptScreen("Keep elsewhere", hint, str(another_place())), self._kept_elsewhere
+        )
+
+    def _kept_elsewhere(self, folder: str | None) -> None:
+        """Keep the session where that was said."""
+        from interview.store import StoreProblem
+
+        if not folder:
+            return
+        try:
+            self.desk.keep_elsewhere(Path(folder))
+        except StoreProblem as problem:
+            self.tell(f"{problem}.", alert=True)
+            return
+        self.show_talk()
+        self.tell(f"Kept in {self.desk.draft.file} from here on; open it by that name.")
 
     def action_units(self) -> None:
         """Change how quantities are shown."""

@@ -80,10 +80,9 @@ class BayScreen(Rooms, Road):
         desk = self.desk
         talk = talk_view(desk.conversation, desk.seen)
         name = desk.seen.session.note.split("\n")[0] or desk.draft.id
-        kept = "keeping" if not desk.kept else "kept" if desk.draft.file.exists() else "nothing kept yet"
-        self.query_one("#masthead", Pane).show(faces.masthead(talk, name, kept))
+        self.query_one("#masthead", Pane).show(faces.masthead(talk, name, desk.whereabouts))
         self.talk_column.show(talk, busy=desk.busy)
-        self.tell(talk.refusal, alert=True)
+        self.tell(talk.refusal or held_in_memory(desk.trouble), alert=True)
 
     def tell(self, text: str, *, alert: bool = False) -> None:
         """Tell something in the line above the keys."""
@@ -200,3 +199,11 @@ class BayScreen(Rooms, Road):
         """Say why the question is asked."""
         talk = talk_view(self.desk.conversation, self.desk.state)
         self.tell(talk.ask.why if talk.ask else talk.ending)
+
+
+def held_in_memory(trouble: str) -> str:
+    """Say why what was said last is in memory only, and what can be done; nothing while it is kept."""
+    if not trouble:
+        return ""
+    held = "Nothing is lost: it is in memory, and the next answer tries again; F10 has 'keep elsewhere'."
+    return f"{trouble}. {held}"
