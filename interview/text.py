@@ -8,6 +8,7 @@ and, since a file may have been written by anyone, once more where it is printed
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Sequence
 
 LONGEST_LINE = 200
 """Characters kept of one line of typed text: a name, a reason."""
@@ -40,3 +41,13 @@ def note_text(text: str) -> str:
     """Clean a note, which may have several lines, and cut it if it is too long."""
     flat = "\n".join(_BLANKS.sub(" ", line).rstrip() for line in clean(text).split("\n")).strip()
     return flat if len(flat) <= LONGEST_NOTE else f"{flat[: LONGEST_NOTE - 1].rstrip()}…"
+
+
+def columns(head: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
+    """Lay rows out under their heads, a line each: the first column to the left, the others to the right."""
+    lines = [tuple(head), *map(tuple, rows)]
+    widths = [max(len(line[i]) for line in lines) for i in range(len(head))]
+    return [
+        "  " + "   ".join(cell.rjust(w) if i else cell.ljust(w) for i, (cell, w) in enumerate(pairs))
+        for pairs in (list(zip(line, widths, strict=True)) for line in lines)
+    ]

@@ -16,6 +16,8 @@ _RAISE = {
     "tight_fairway": "raise-tight", "fairway": "raise-fairway", "rough": "raise-rough",
     "heavy_rough": "raise-heavy", "sand": "raise-sand", "tee": "raise-tee",
 }  # fmt: skip
+LIES = tuple(_RAISE)
+"""Every lie there is, by name."""
 _FIRMER = {"firm": -0.0005, "average": 0.0, "soft": 0.0005}
 
 

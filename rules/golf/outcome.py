@@ -54,23 +54,6 @@ def over_lies(parts: Sequence[tuple[float, Outcomes]]) -> Outcomes:
     )
 
 
-def counted(prior: Outcomes, worth: float, topped: int, thin: int, fat: int, clean: int) -> Outcomes:
-    """Return prior shares drawn toward counted shots (Dirichlet): the prior counts as `worth` shots of its
-    own.
-
-    share = (worth x prior + count) / (worth + shots). Six shots against a worth of 6 meet the prior
-    half-way.
-    """
-    total = worth + topped + thin + fat + clean
-    if not (worth >= 0.0 and total > 0.0 and min(topped, thin, fat, clean) >= 0):
-        raise Problem("counts of shots cannot be below 0, and a prior without worth needs at least one shot")
-    return Outcomes(
-        (worth * prior.topped + topped) / total,
-        (worth * prior.thin + thin) / total,
-        (worth * prior.fat + fat) / total,
-    )
-
-
 @dataclass(frozen=True, slots=True)
 class Worth:
     """What outcomes are worth, as parameters: assumptions of the knowledge base."""

@@ -65,19 +65,3 @@ def weigh(prior: Estimate, likelihood: Callable[[float], float]) -> Estimate:
     mean = math.fsum(w * v for w, v in zip(weights, values, strict=True)) / total
     variance = math.fsum(w * (v - mean) ** 2 for w, v in zip(weights, values, strict=True)) / total
     return Estimate(mean, math.sqrt(variance))
-
-
-def loft_from_count(up: int, of: int, prior: Estimate, share_up: Callable[[float], float]) -> Estimate:
-    """Return delivered loft, rad, corrected by how many of so many shots off turf got up.
-
-    Binomial likelihood; `share_up` gives the share of all his swings that would get up at a delivered loft
-    (clean share times the share of clean strikes that climb). Problem when the count is not from 0 to `of`.
-    """
-    if not 0 <= up <= of:
-        raise Problem(f"{up} of {of} shots cannot have got up; the count is from 0 to {of}")
-
-    def likelihood(loft: float) -> float:
-        share = min(max(share_up(loft), 0.01), 0.99)
-        return float(share**up * (1.0 - share) ** (of - up))
-
-    return weigh(prior, likelihood)

@@ -67,9 +67,17 @@ class StrikePattern:
     def at_length(self, change: float, rate_per_inch: float) -> StrikePattern:
         """Return the pattern with the club longer by `change` m, scatter growing by a rate an inch.
 
-        sd x (1 + rate)^inches. The rate (4 to 8 % an inch) is an assumption: no published table was found.
+        The rate (4 to 8 % an inch) is an assumption: no published table was found.
         """
-        return self.scattered(float((1.0 + rate_per_inch) ** (change / INCH)))
+        return self.scattered(scatter_with_length(change, rate_per_inch))
+
+
+def scatter_with_length(change: float, rate_per_inch: float) -> float:
+    """Return the factor on strike scatter of the same club after its length alone changes by `change` m.
+
+    1 + rate x inches, never below 0.3: no club is so short that nobody misses its centre.
+    """
+    return max(0.3, 1.0 + rate_per_inch * change / INCH)
 
 
 @dataclass(frozen=True, slots=True)

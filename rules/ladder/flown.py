@@ -13,6 +13,7 @@ from rules.golf.flight import fly
 from rules.golf.impact import Clubhead, strike
 from rules.golf.outcome import Flier, Outcomes, Worth, play
 from rules.golf.quadrature import Face, Lie, six_strikes
+from rules.golf.speed import club_speed
 from rules.golf.strike import StrikePattern
 from rules.ladder.rung import Flown
 from rules.ladder.start import length_factor, scatter_factor, speed_ratio, suiting_apex, usual_length
@@ -49,7 +50,7 @@ def head_speed(base: RuleBase, golfer: Golfer, kind: Kind, loft: float, length: 
     """Return the head speed of a club at its length, m/s: the set's law, then one club's own."""
     usual = usual_length(base, kind, loft)
     ratio = speed_ratio(base, kind, loft)
-    return golfer.number("driver_head_speed") * ratio * length_factor(base, length, usual)
+    return club_speed(golfer.number("driver_head_speed"), ratio) * length_factor(base, length, usual)
 
 
 def worth(base: RuleBase, golfer: Golfer) -> Worth:

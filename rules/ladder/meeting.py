@@ -7,8 +7,8 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from rules.golf.contact import above_centre, height_up_face
-from rules.golf.outcome import speed_kept
-from rules.golf.quadrature import Face, Lie, six_strikes
+from rules.golf.face_loss import Blow, loss
+from rules.golf.quadrature import Face, Lie
 from rules.golf.strike import StrikePattern
 
 if TYPE_CHECKING:
@@ -44,6 +44,5 @@ def _loss(
     lies: tuple[Lie, ...], attack: float,
 ) -> float:  # fmt: skip
     """Return the share of ball speed lost; remembered, since most answers leave most heads alone."""
-    upright = StrikePattern(0.0, mean_high, 0.0, sd_high)
-    kept = speed_kept((delivered, attack), clubhead, six_strikes(upright, lies, face, attack)[::2])
-    return max(0.0, 1 - 2 * kept)
+    pattern = StrikePattern(0.0, mean_high, 0.0, sd_high)
+    return loss(pattern, lies, face, Blow(delivered, attack, clubhead))

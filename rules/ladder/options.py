@@ -64,7 +64,7 @@ def head_options(judge: Judge, place: Place) -> list[Option]:
     delivered = place.loft + golfer.number("delivered_loft_change")
     grip = assumed(judge.base, "spin-grip")
     met = [
-        meeting(golfer, Face(h.loft, h.face_height, h.cg_up_face), delivered, _free(h, grip))
+        meeting(golfer, Face(h.loft, h.face_height, h.cg_up_face), delivered, free_head(h, grip))
         for h in place.heads
     ]
     least = min((one.loss for one in met), default=0.0)
@@ -97,7 +97,7 @@ def _head_facts(judge: Judge, head: Head) -> Seen:
     )
 
 
-def _free(head: Head, spin_grip: float) -> Clubhead:
+def free_head(head: Head, spin_grip: float) -> Clubhead:
     """Return a head as a free body at a usual finished mass; heads of one place differ little in it."""
     return Clubhead(
         _FACE_MASS, head.restitution, spin_grip, head.cg_depth, head.moi_vertical, head.moi_heel_toe

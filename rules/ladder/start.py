@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from rules.facts.known import assumed
 from rules.facts.usual import speed_ratio, suiting_apex
+from rules.golf.speed import with_length
+from rules.golf.strike import scatter_with_length
 from rules.units import parse
 
 if TYPE_CHECKING:
@@ -33,9 +35,9 @@ def usual_length(base: RuleBase, kind: Kind, loft: float) -> float:
 
 def length_factor(base: RuleBase, length: float, usual: float) -> float:
     """Return the factor on head speed when one club is built longer or shorter than its usual length."""
-    return 1 + assumed(base, "speed-per-inch") * (length - usual) / _INCH
+    return with_length(1.0, length - usual, assumed(base, "speed-per-inch"))
 
 
 def scatter_factor(base: RuleBase, length: float, usual: float) -> float:
     """Return the factor on strike scatter when one club is built longer or shorter than its usual length."""
-    return max(0.3, 1 + assumed(base, "scatter-per-inch") * (length - usual) / _INCH)
+    return scatter_with_length(length - usual, assumed(base, "scatter-per-inch"))

@@ -8,7 +8,7 @@ import pytest
 
 from rules.golf.flight import Flight, Launch
 from rules.golf.impact import Clubhead, strike
-from rules.golf.outcome import Outcomes, Worth, counted, over_lies, play, speed_kept, usefulness
+from rules.golf.outcome import Outcomes, Worth, over_lies, play, speed_kept, usefulness
 from rules.golf.quadrature import Strike
 from rules.problems import Problem
 
@@ -47,21 +47,10 @@ def test_outcomes_over_lies_are_weighed() -> None:
         over_lies([(0, tee)])
 
 
-def test_six_shots_meet_a_prior_worth_six_half_way() -> None:
-    after = counted(Outcomes(0.02, 0.10, 0.06), 6, topped=0, thin=2, fat=1, clean=3)
-    assert (after.topped, after.thin, after.fat) == pytest.approx((0.01, 0.2166667, 0.1133333))
-
-
 @pytest.mark.parametrize("shares", [(-0.1, 0, 0), (0.5, 0.4, 0.2), (math.nan, 0, 0)])
 def test_shares_that_are_none_are_refused(shares: tuple[float, float, float]) -> None:
     with pytest.raises(Problem, match="shares"):
         Outcomes(*shares)
-
-
-@pytest.mark.parametrize("counts", [(0, 0, 0, 0), (-1, 0, 0, 4)])
-def test_counts_that_are_none_are_refused(counts: tuple[int, int, int, int]) -> None:
-    with pytest.raises(Problem, match="count"):
-        counted(Outcomes(0.1, 0.1, 0.1), 0.0, *counts)
 
 
 def test_ball_speed_kept_does_not_depend_on_head_speed() -> None:

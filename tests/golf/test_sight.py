@@ -8,18 +8,12 @@ import pytest
 
 from rules.golf.delivery import Estimate
 from rules.golf.impact import Clubhead
-from rules.golf.sight import apex_of, loft_for_apex, loft_from_count, weigh
+from rules.golf.sight import apex_of, loft_for_apex, weigh
 from rules.problems import Problem
 
 HEAD = Clubhead(0.215, 0.82, 0.2)
 DEGREE = math.radians(1)
 PRIOR = Estimate(12 * DEGREE, 2 * DEGREE)
-
-
-def share_up(loft: float) -> float:
-    """A golfer of 0.8 clean, whose balls are of use from 8 m up and of full use at 18."""
-    apex = apex_of(38.0, max(loft, 2 * DEGREE), -2 * DEGREE, HEAD, 1.2)
-    return 0.8 * min(max((apex - 8.0) / 10.0, 0.0), 1.0)
 
 
 @pytest.mark.parametrize("loft", [6.0, 11.0, 15.0, 24.0])
@@ -32,26 +26,6 @@ def test_apex_turns_back_into_loft(loft: float) -> None:
 def test_an_apex_that_no_loft_gives_is_refused(apex: float) -> None:
     with pytest.raises(Problem, match="high"):
         loft_for_apex(apex, 38.0, -2 * DEGREE, HEAD, 1.2)
-
-
-def test_more_shots_up_is_more_loft_and_any_count_narrows() -> None:
-    found = [loft_from_count(up, 6, PRIOR, share_up) for up in range(7)]
-    values = [one.value for one in found]
-    assert values == sorted(values)
-    assert found[0].value < PRIOR.value < found[6].value
-    assert all(one.spread < PRIOR.spread * 1.001 for one in found)
-
-
-def test_no_shots_say_nothing() -> None:
-    found = loft_from_count(0, 0, PRIOR, share_up)
-    assert found.value == pytest.approx(PRIOR.value)
-    assert found.spread == pytest.approx(PRIOR.spread, rel=0.01)
-
-
-@pytest.mark.parametrize(("up", "of"), [(7, 6), (-1, 6)])
-def test_a_count_that_is_none_is_refused(up: int, of: int) -> None:
-    with pytest.raises(Problem, match="shots"):
-        loft_from_count(up, of, PRIOR, share_up)
 
 
 def test_weighing_two_normals_is_their_product() -> None:

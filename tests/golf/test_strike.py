@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from rules.golf.strike import Doubt, StrikePattern, by_handicap, learn, mark_on
+from rules.golf.strike import Doubt, StrikePattern, by_handicap, learn, mark_on, scatter_with_length
 from rules.problems import Problem
 
 PRIOR = StrikePattern(0.0, 0.0, 0.010, 0.006)
@@ -18,7 +18,8 @@ def test_a_prior_moves_with_contact_answers_and_length() -> None:
     assert (thin_heel.mean_toe, thin_heel.mean_high) == (-0.004, -0.003)
     longer = PRIOR.at_length(0.0254, 0.06)
     assert (longer.sd_toe, longer.sd_high) == pytest.approx((0.0106, 0.00636))
-    assert PRIOR.at_length(-0.0254, 0.06).sd_toe == pytest.approx(0.010 / 1.06)
+    assert PRIOR.at_length(-0.0254, 0.06).sd_toe == pytest.approx(0.010 * 0.94)
+    assert scatter_with_length(-20 * 0.0254, 0.06) == 0.3
     assert PRIOR.marks == 0
 
 

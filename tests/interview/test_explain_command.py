@@ -110,3 +110,42 @@ def test_a_studied_recommendation_keeps_the_promise(capsys: pytest.CaptureFixtur
     changes = {one["decision"]: one["would_change"] for one in found["decisions"]}
     assert changes["pairing"]
     assert all(one["changes_pick"] in (True, False) for one in found["assumptions"])
+
+
+def test_a_length_is_told_by_half_inches_and_a_face_lie_by_lie(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("rules.inquiry.study.study", lambda *_, **__: None)
+    sample = str(SAMPLES / "thin-off-tight-turf.toml")
+    assert main(["explain", sample, "longer.length"]) == 0
+    said = capsys.readouterr().out
+    rows = [line for line in said.splitlines() if line.endswith((" g", " g !"))]
+    assert len(rows) == 7
+    assert [line.startswith("  >") for line in rows].count(True) == 1
+    assert "from answers, not from marks on a face" in " ".join(said.split())
+    assert main(["explain", sample, "shorter.head", "--units", "metric"]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert "> tight fairway" in said
+    assert "asks for a head whose centre of mass projects" in said
+    assert "Off a tee this face gives up" in said
+    for decision, key in (("longer.length", "lengths"), ("longer.head", "face")):
+        assert main(["explain", sample, decision, "--json"]) == 0
+        found = json.loads(capsys.readouterr().out)
+        assert found[key]
+        assert found["face" if key == "lengths" else "lengths"] is None
+
+
+def test_a_customer_is_told_what_an_inch_and_a_face_cost_in_one_sentence(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("rules.inquiry.study.study", lambda *_, **__: None)
+    sample = str(SAMPLES / "dreads-every-wood.toml")
+    for decision, begins in (
+        ("longer.length", "An inch longer would"),
+        ("longer.head", "This face costs you"),
+    ):
+        assert main(["explain", sample, decision]) == 0
+        said = " ".join(capsys.readouterr().out.split())
+        assert begins in said
+        assert "HALF INCH" not in said
+        assert "LIE BY LIE" not in said

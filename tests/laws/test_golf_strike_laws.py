@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from rules.golf.face_loss import Blow, loss
 from rules.golf.flight import Flight, Launch
 from rules.golf.impact import Clubhead
-from rules.golf.outcome import Outcomes, Worth, counted, play, speed_kept
+from rules.golf.outcome import Outcomes, Worth, play, speed_kept
 from rules.golf.quadrature import Face, Lie, Strike, mixture, six_strikes, three_nodes
 from rules.golf.strike import Doubt, StrikePattern, by_handicap, learn
 
@@ -109,18 +111,17 @@ def test_many_marks_leave_the_prior_behind(marks: list[tuple[float, float]], pri
 
 @modest
 @given(
-    shares=st.tuples(st.floats(0, 0.3), st.floats(0, 0.3), st.floats(0, 0.3)),
-    counts=st.tuples(*[st.integers(0, 6)] * 4).filter(any),
-    worth=st.floats(0, 20),
-)
-def test_counted_shares_stay_shares(
-    shares: tuple[float, float, float], counts: tuple[int, int, int, int], worth: float
+    pattern=patterns, lies=lies, face=faces, delivered=st.floats(0.1, 0.5), attack=st.floats(-0.1, 0.03),
+    scatter=st.floats(1.1, 2.0),
+)  # fmt: skip
+def test_a_face_never_gains_speed_and_heel_or_toe_changes_nothing_there(
+    pattern: StrikePattern, lies: list[Lie], face: Face, delivered: float, attack: float, scatter: float
 ) -> None:
-    prior = Outcomes(*shares)
-    after = counted(prior, worth, *counts)
-    shots = sum(counts)
-    for before, seen, share in zip(shares, counts[:3], (after.topped, after.thin, after.fat), strict=True):
-        assert min(before, seen / shots) - 1e-12 <= share <= max(before, seen / shots) + 1e-12
+    blow = Blow(delivered, attack, HEAD)
+    lost = loss(pattern, lies, face, blow)
+    assert 0.0 <= lost < 1.0
+    aside = replace(pattern, mean_toe=0.01, sd_toe=pattern.sd_toe * scatter, correlation=0.0)
+    assert loss(aside, lies, face, blow) == lost
 
 
 @modest

@@ -15,6 +15,7 @@ from collections.abc import Callable, Iterable, Sequence
 from importlib.util import find_spec
 from typing import Any, NoReturn, Protocol, cast
 
+from interview.text import columns
 from rules.units import System, UnitError, parse, unit
 
 CALCULATIONS = {
@@ -22,6 +23,8 @@ CALCULATIONS = {
     "impact": "ball speed, launch and spin from a blow",
     "contact": "where on the face a ball on the ground is met",
     "balance": "swing weight, total and balance point of a club or its parts",
+    "face": "what a face loses over your lies, and the one the tightest asks for",
+    "length": "a club by half inches: speed, strikes, carry and the mass it needs",
     "shorten": "what cutting a club down takes off its balance, and what restores it",
     "ports": "which port takes how much, in the pieces at hand",
     "bore": "bottom of bore to ground, measured or from a dry fit",
@@ -165,12 +168,4 @@ def note(*paragraphs: str) -> str:
 
 def table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     """Lay out rows in columns, the first to the left and the others to the right."""
-    lines = [tuple(head), *map(tuple, rows)]
-    widths = [max(len(line[i]) for line in lines) for i in range(len(head))]
-    return "\n".join(
-        "  "
-        + "   ".join(
-            c.rjust(w) if i else c.ljust(w) for i, (c, w) in enumerate(zip(line, widths, strict=True))
-        )
-        for line in lines
-    )
+    return "\n".join(columns(head, rows))

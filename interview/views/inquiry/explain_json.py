@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from interview.views.inquiry import prices
 from interview.views.inquiry.fill import would_change
 from interview.views.inquiry.nearness import near_sentence
 from interview.views.inquiry.words import Words
@@ -45,6 +46,7 @@ def explain_json(of: Explained, session_id: str) -> Json:
              "away": number(near.away, 4)}
             for near in of.near
         ],
+        **prices.data(of),
         **_study(of),
     }  # fmt: skip
 

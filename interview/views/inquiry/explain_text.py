@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from interview.views.inquiry import changing
+from interview.views.inquiry import changing, prices
 from interview.views.inquiry.nearness import near_sentence
 from interview.views.inquiry.words import Words
 from interview.views.outcome_text.page import Page
@@ -34,6 +34,7 @@ def explain_text(of: Explained, voice: Voice = "fitter", width: int = WIDTH) -> 
     _rules(of, page, said)
     _pick(of, page, said)
     _why(of, page, customer, teach=voice == "trainer")
+    prices.write(of, page, customer=customer)
     _against(of, page, said, teach=voice == "trainer")
     if not customer:
         _nearly(of, page, said, teach=voice == "trainer")

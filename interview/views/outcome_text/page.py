@@ -69,6 +69,10 @@ class Page:
         for more in below:
             self._write(more, blank, blank + "  ")
 
+    def laid(self, lines: Iterable[str]) -> None:
+        """Write lines that are laid out already, such as a table's."""
+        self._lines += [line.rstrip() for line in lines]
+
     def _write(self, words: str, first: str, rest: str) -> None:
         """Wrap one paragraph; a quantity is not torn from its unit."""
         tied = _QUANTITY.sub(_SPACE, one_line(words, 2000))
