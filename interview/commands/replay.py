@@ -96,9 +96,17 @@ def _cases(files: Sequence[Path], args: Namespace, cores: int) -> Iterator[Itera
         return
     import multiprocessing
 
-    pool: Pool = multiprocessing.get_context().Pool(cores, _begin, (args,))
+    pool: Pool = multiprocessing.get_context().Pool(cores, _begin_worker, (args,))
     with pool:
         yield pool.imap_unordered(_case, map(str, files), _CHUNK)
+
+
+def _begin_worker(args: Namespace) -> None:
+    """Begin a worker, which ends with the process that began it."""
+    from rules.inquiry.child import begin_child
+
+    begin_child()
+    _begin(args)
 
 
 def _begin(args: Namespace) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from rules.inquiry.child import begin_child
 from rules.inquiry.enough import Enough, enough
 from rules.inquiry.flips import FactFlips, Flipping
 from rules.inquiry.leans import Lean, Leaning, ranked
@@ -125,6 +126,7 @@ class _Others:
 
     def _send(self, there: Connection) -> None:
         """Find the flips in the child, and send them."""
+        begin_child()
         there.send(flipping(self._outcome, self._rival))
 
     def flips(self) -> tuple[FactFlips, ...]:
