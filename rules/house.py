@@ -92,11 +92,11 @@ def _rules(folder: Path | None) -> RuleBase:
     """Load the house's rules with an overlay, or a whole rule base."""
     if folder is None:
         return load(KNOWLEDGE)
-    overlays: Sequence[Path] = () if _whole(folder) else (folder,)
+    overlays: Sequence[Path] = () if is_whole(folder) else (folder,)
     return load(KNOWLEDGE, overlays) if overlays else load(folder)
 
 
-def _whole(folder: Path) -> bool:
+def is_whole(folder: Path) -> bool:
     """Say whether a folder is a whole rule base (its base.toml declares scopes) and not an overlay."""
     try:
         return "scopes" in (folder / "base.toml").read_text(encoding="utf-8", errors="replace")
