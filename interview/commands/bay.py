@@ -15,10 +15,12 @@ from interview.commands.common import CATALOGUE_VARIABLE, house, store
 from interview.commands.errors import BAD_INPUT, DONE, UsageProblem
 
 if TYPE_CHECKING:
+    from interview.commands.papers import Papers
     from interview.screens.bay.app import BayApp
     from interview.screens.bay.desk import Desk
+    from interview.session import Session
     from interview.store import Draft, Store
-    from rules.fitting import House
+    from rules.fitting import House, Outcome
 
 
 def configure(parser: ArgumentParser) -> None:
@@ -42,7 +44,10 @@ def run(args: Namespace) -> int:
     kept = store(args)
     plain = not (args.session or args.rules or args.catalogue or os.environ.get(CATALOGUE_VARIABLE))
     sit = partial(_sit_down, args, kept)
-    app = BayApp(sit if plain else sit(), kept, opening=state_folder() if plain else None)
+    app = BayApp(
+        sit if plain else sit(), kept, opening=state_folder() if plain else None,
+        sit=lambda draft: _desk(house(args), draft), sheets=_sheets,
+    )  # fmt: skip
     status = app.run()
     kept_all = _put_away(app)
     if app.fault is not None:
@@ -67,14 +72,26 @@ def _put_away(app: BayApp) -> bool:
 
 def _sit_down(args: Namespace, kept: Store) -> Desk:
     """Read the rules, open the session, and return the desk with both."""
-    from interview.conversation import Conversation
-    from interview.screens.bay.desk import sit_down
-
     home = house(args)
     draft = _draft(args, kept, home)
     if args.units:
         draft.session = replace(draft.session, units=args.units)
-    return sit_down(Conversation.of(home), draft)
+    return _desk(home, draft)
+
+
+def _desk(home: House, draft: Draft) -> Desk:
+    """Sit down to a session, with what other sessions leave for it on the shelf."""
+    from interview.conversation import Conversation
+    from interview.screens.bay.desk import sit_down
+
+    return sit_down(Conversation.of(home.for_session(draft.id)), draft)
+
+
+def _sheets(outcome: Outcome, session: Session) -> Papers:
+    """Make the sheets; only this loads what they are made with."""
+    from interview.commands.papers import papers
+
+    return papers(outcome, session)
 
 
 def _needs_terminal() -> None:

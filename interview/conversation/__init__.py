@@ -6,6 +6,7 @@ from interview.conversation.answers import answer_text
 from interview.conversation.events import (
     Answered,
     Event,
+    FoundOpen,
     FoundSteady,
     NotKnown,
     PassedOver,
@@ -24,6 +25,7 @@ __all__ = [
     "Conversation",
     "Event",
     "Exchange",
+    "FoundOpen",
     "FoundSteady",
     "NotKnown",
     "PassedOver",

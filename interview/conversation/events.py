@@ -72,5 +72,12 @@ class FoundSteady:
     turn: int | None = None
 
 
-Event = Answered | NotKnown | PassedOver | Withdrew | WentTo | WentBack | WentOn | FoundSteady
+@dataclass(frozen=True, slots=True)
+class FoundOpen:
+    """Some plausible answer was found to change the pick after all."""
+
+    turn: int | None = None
+
+
+Event = Answered | NotKnown | PassedOver | Withdrew | WentTo | WentBack | WentOn | FoundSteady | FoundOpen
 """Anything that may happen."""

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from interview.conversation.events import (
     Answered,
     Event,
+    FoundOpen,
     FoundSteady,
     NotKnown,
     PassedOver,
@@ -49,6 +50,19 @@ def _steady(outcome: Outcome) -> bool:
     return steady(outcome.house, outcome.subject, outcome, until_unsteady=True).steady
 
 
+def _unsaid(_: Outcome) -> float | None:
+    """Say nothing of how sure a pick is."""
+    return None
+
+
+def _sure(outcome: Outcome) -> float | None:
+    """Draw all facts within their spreads, and count how often the pick stays; None without a pick."""
+    from rules.inquiry.sure import surely
+
+    pick = outcome.pairing.pick if outcome.pairing else None
+    return None if pick is None else next(surely(outcome, pick.candidate.id)).share
+
+
 @dataclass(frozen=True, slots=True)
 class Conversation:
     """The rules of an interview under one rule base: which questions there are and what follows."""
@@ -59,13 +73,15 @@ class Conversation:
     wording: Words
     is_steady: Callable[[Outcome], bool] = _unsteady
     """Whether no plausible answer to an open question changes the pick; takes a tenth of a second or more."""
+    how_sure: Callable[[Outcome], float | None] = _unsaid
+    """Share of draws over the spread of all facts in which the pick stays; takes about half a second."""
 
     @classmethod
     def of(cls, house: House) -> Conversation:
         """Return the interview of a house."""
         from rules.fitting import fit
 
-        return cls(house.base, lambda subject: fit(house, subject), words(), _steady)
+        return cls(house.base, lambda subject: fit(house, subject), words(), _steady, _sure)
 
     def start(self, session: Session) -> State:
         """Begin, or take up an earlier session where it was left."""
@@ -88,11 +104,12 @@ class Conversation:
                 return self._on(state)
             case WentTo(question):
                 question_fact(self.base.facts, question)
-                return self._shown(state, question)
+                return self._shown(state, question, sought=True)
             case PassedOver(question):
                 return self._passed_over(state, question)
-            case FoundSteady():
-                return self._steadied(state)
+            case FoundSteady() | FoundOpen():
+                steady = isinstance(event, FoundSteady)
+                return self._steadied(state) if steady else self._unsteadied(state)
             case Answered(question, said):
                 return self._answered(state, question, said)
             case NotKnown(question):
@@ -127,9 +144,15 @@ class Conversation:
     def _steadied(self, state: State) -> State:
         """Stop asking what cannot plausibly matter; a question that the person went to stays."""
         state = replace(state, steady=True)
-        if state.asking is None or state.asking in (*state.open, *state.offered):
+        if state.asking is None or state.sought or state.asking in (*state.open, *state.offered):
             return state
         return self._shown(state, self._next(state))
+
+    def _unsteadied(self, state: State) -> State:
+        """Ask on, where the asking had stopped."""
+        stopped = state.steady and state.asking is None
+        state = replace(state, steady=False)
+        return self._shown(state, self._next(state)) if stopped else state
 
     def _answered(self, state: State, question: str, said: object) -> State:
         """Take an answer, or say why not."""
@@ -181,17 +204,18 @@ class Conversation:
                 return question
         return next((id for id in state.offered if self._still_open(state, id)), None)
 
-    def _shown(self, state: State, question: str | None) -> State:
+    def _shown(self, state: State, question: str | None, *, sought: bool = False) -> State:
         """Put a question on the screen and remember the one that was there."""
         left = state.asking
         trail = state.trail if left is None or left == question else (*state.trail, left)
-        return replace(state, asking=question, trail=trail, turn=state.turn + 1)
+        return replace(state, asking=question, trail=trail, turn=state.turn + 1, sought=sought)
 
     def _back(self, state: State) -> State:
         """Show the question that was shown before; nothing is lost by looking."""
         if not state.trail:
             return state
-        return replace(state, asking=state.trail[-1], trail=state.trail[:-1], turn=state.turn + 1)
+        asking, trail = state.trail[-1], state.trail[:-1]
+        return replace(state, asking=asking, trail=trail, turn=state.turn + 1, sought=True)
 
     def _on(self, state: State) -> State:
         """Go on: past a stop, else with what was passed over, else with what cannot matter any more."""

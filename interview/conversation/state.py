@@ -57,7 +57,8 @@ class State:
     """Whether a matter of safety stops the fitting here."""
     going_on: bool = False
     """Whether the person chose to go on past such a stop."""
-
+    sought: bool = False
+    """Whether the person went to the question on the screen, so that it stays until he leaves it."""
     steady: bool = False
     """Whether no plausible answer to an open question changes the pick: a measurement, made elsewhere."""
 

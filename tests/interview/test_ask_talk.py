@@ -136,7 +136,7 @@ def test_what_is_passed_over_is_offered_at_the_end(talk: Talk, facts: Mapping[st
     asked = sum(fact.ask is not None for fact in facts.values())
     held, ended, printed = talk("-", *["dk"] * (asked - 4), "on", "left", "on", "dk", "dk", "dk", "done")
     assert "Passed over and still open: 1." in printed
-    assert "Settled: no open question can change anything any more." in printed
+    assert "No unanswered question matters any more." in printed
     assert "Cannot change the pick; answer it only if you like." in printed
     assert "No question is open." in printed
     assert (ended, held.state.stage) == ("done", "done")

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from interview.conversation import Answered, Conversation, FoundSteady, State, WentOn, WentTo
+from interview.conversation import Answered, Conversation, FoundOpen, FoundSteady, State, WentOn, WentTo
 from interview.session import begin, new_id
 from rules.fitting import House
 
@@ -62,3 +62,29 @@ def test_a_question_gone_to_can_still_be_answered(asking: Callable[[], tuple[Con
         conversation.step(state, Answered("tempo", "smooth")).session.subject.answers["tempo"].value
         == "smooth"
     )
+
+
+def test_what_was_found_steady_can_be_found_open_again(
+    asking: Callable[[], tuple[Conversation, State]],
+) -> None:
+    conversation, state = asking()
+    state = conversation.step(state, Answered("pain", "no"))
+    still = conversation.step(state, FoundSteady())
+    again = conversation.step(still, FoundOpen())
+    assert again.asking == state.asking
+    assert again.open == state.open
+
+
+def test_a_question_gone_to_stays_when_the_pick_is_found_steady(
+    asking: Callable[[], tuple[Conversation, State]],
+) -> None:
+    conversation, state = asking()
+    state = conversation.step(conversation.step(state, Answered("pain", "no")), WentTo("tempo"))
+    assert conversation.step(state, FoundSteady()).asking == "tempo"
+
+
+def test_how_sure_a_pick_is_can_be_asked(asking: Callable[[], tuple[Conversation, State]]) -> None:
+    conversation, state = asking()
+    share = conversation.how_sure(state.outcome)
+    assert share is not None
+    assert 0 < share <= 1

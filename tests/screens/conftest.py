@@ -7,6 +7,7 @@ from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pytest
 from textual import events
@@ -93,11 +94,12 @@ def open_bay(conversation: Conversation, store: Store):  # type: ignore[no-untyp
 
     @asynccontextmanager
     async def opened(
-        width: int = 80, height: int = 24, session: str = "", glyphs: Glyphs = FULL, looks_ahead: bool = False
-    ) -> AsyncIterator[Bay]:
+        width: int = 80, height: int = 24, session: str = "", glyphs: Glyphs = FULL,
+        looks_ahead: bool = False, **settings: Any,
+    ) -> AsyncIterator[Bay]:  # fmt: skip
         facts = conversation.base.facts
         draft = store.open(session, facts) if session else store.begin(begin("demo"))
-        app = BayApp(sit_down(conversation, draft), store, glyphs=glyphs, blink=False)
+        app = BayApp(sit_down(conversation, draft), store, glyphs=glyphs, blink=False, **settings)
         app.looks_ahead = looks_ahead
         async with app.run_test(size=(width, height), notifications=True, tooltips=True) as pilot:
             bay = Bay(app, pilot)

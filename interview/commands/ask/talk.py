@@ -203,6 +203,13 @@ class LineTalk:
                 self._told.add(text)
                 self.lines.say(text)
 
+    def _tell_sure(self) -> None:
+        """Tell the trade how good the answers are, where no open question matters: that is another thing."""
+        if self.state.stage == "enough" and self.state.session.voice != "customer":
+            share = self.conversation.how_sure(self.state.outcome)
+            if share is not None:
+                self._say("ask.sure", share=f"{share * 100:.0f}")
+
     def _show_again(self) -> None:
         """Repeat the question that stays, without its choices."""
         if self.state.asking is not None:
@@ -214,6 +221,7 @@ class LineTalk:
         if question is None:
             self.lines.say()
             self._say(f"interview.{self.state.stage}", count=len(self.state.open))
+            self._tell_sure()
             self._say(f"ask.then.{self.state.stage}")
             return
         ask = self.conversation.base.facts[question].ask

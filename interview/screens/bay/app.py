@@ -18,6 +18,7 @@ from rules.problems import Problem
 if TYPE_CHECKING:
     from interview.conversation import Conversation
     from interview.screens.bay.desk import Desk
+    from interview.screens.bay.papers import MakeSheets
     from interview.screens.bay.screen import BayScreen
     from interview.store import Draft, Store
     from interview.views.pictures import Glyphs
@@ -38,10 +39,15 @@ class BayApp(TurfApp):
 
     def __init__(
         self, desk: Desk | Callable[[], Desk], store: Store, *, opening: Path | None = None,
-        glyphs: Glyphs | None = None, blink: bool = True,
+        glyphs: Glyphs | None = None, blink: bool = True, sit: Callable[[Draft], Desk] | None = None,
+        sheets: MakeSheets | None = None,
     ) -> None:  # fmt: skip
         super().__init__(glyphs=glyphs, blink=blink)
         self._desk = desk
+        self._sit = sit
+        """Sits down to a session with what is on the shelf for it; None where it is the same for all."""
+        self.sheets = sheets
+        """Makes the sheets; None where nobody brought that."""
         self._opening = opening
         """Folder in which the opening question is remembered; None where it is not."""
         self.store = store
@@ -146,8 +152,9 @@ class BayApp(TurfApp):
             screen.show_talk()
             return
         conversation = self.desk.conversation
+        sit = self._sit or partial(sit_down, conversation)
         try:
-            desk = sit_down(conversation, self._draft(target, conversation))
+            desk = sit(self._draft(target, conversation))
         except Problem as problem:
             if isinstance(screen, BayScreen):
                 screen.tell(f"{problem}.", alert=True)

@@ -10,10 +10,12 @@ import os
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, cast, get_args
 
-from interview.conversation import Conversation, Event
+from interview.conversation import Conversation, Event, FoundOpen, FoundSteady
+from interview.kiosk.ticket import KEPT_FOR as TICKET_KEPT
 from interview.session import Session, with_details, with_record
 from interview.store import StoreProblem, rescue
 
@@ -71,6 +73,7 @@ class Desk:
             return None
         before = self.seen
         heard = _stepped(self._quick(before), before, step)
+        heard = replace(heard, steady=heard.steady or (before.steady and heard.outcome is before.outcome))
         if heard.refusal is not None:
             self.seen = replace(before, refusal=heard.refusal)
             return None
@@ -101,7 +104,10 @@ class Desk:
             return "NOT KEPT"
         if not self.kept:
             return "keeping"
-        return "kept" if os.path.exists(self.draft.file) else "nothing kept yet"
+        if not os.path.exists(self.draft.file):
+            return "nothing kept yet"
+        until = self.draft.session.record.expires
+        return f"kept to {until:%d %b}" if until else "kept"
 
     def run(self, job: Job) -> State | None:
         """Keep what changed, then work out what follows; None when a newer job has overtaken this one."""
@@ -122,8 +128,18 @@ class Desk:
             return False
         if self.draft.id != state.session.id:
             state = replace(state, session=replace(state.session, id=self.draft.id))
+        if self.state.steady and not state.steady:  # what was found stands until it is tried again
+            state = self.conversation.step(state, FoundSteady())
         self.state = self.seen = state
         self._pending = ()
+        return True
+
+    def found(self, state: State, *, steady: bool) -> bool:
+        """Take in whether the pick of a state is steady; return whether that was news of what counts now."""
+        if self._pending or state.outcome is not self.state.outcome or steady == self.state.steady:
+            return False
+        event = FoundSteady() if steady else FoundOpen()
+        self.state = self.seen = self.conversation.step(self.state, event)
         return True
 
     def drop(self, job: Job) -> None:
@@ -154,7 +170,7 @@ class Desk:
     def _marked(self, session: Session) -> Session:
         """Return a session as it is kept: under its draft's id, with the digest of the rules that decided."""
         marked = with_record(session, rules_digest=self.conversation.base.digest)
-        return replace(marked, id=self.draft.id)
+        return replace(renewed(marked, date.today()), id=self.draft.id)
 
     def keep_all(self) -> None:
         """Keep what was heard last, whatever is still being worked out; `trouble` says why it cannot be."""
@@ -191,7 +207,24 @@ def _stepped(conversation: Conversation, state: State, step: Step) -> State:
     return conversation.with_session(state, cast("Change", step)(state.session))
 
 
+def renewed(session: Session, today: date) -> Session:
+    """Return a session that a fitter works on, kept as many days more as a ticket is kept at first.
+
+    The golfer's consent stays as he gave it; a session without a day on which it is forgotten has none now.
+    """
+    until = session.record.expires
+    if until is None:
+        return session
+    return with_record(session, expires=max(until, today + TICKET_KEPT))
+
+
 def sit_down(conversation: Conversation, draft: Draft) -> Desk:
     """Sit down to a session, begun or resumed; here it is talked of in the fitter's words."""
+    until = draft.session.record.expires
+    if until is not None:
+        draft.notices.append(
+            f"a golfer let this ticket be kept to {until:%d %b %Y}; what you change in it keeps it "
+            f"{TICKET_KEPT.days} days more, and F10 'keep for good' for good if he agrees"
+        )
     draft.session = with_details(draft.session, voice="fitter")
     return Desk(conversation, draft, conversation.start(draft.session))

@@ -203,6 +203,7 @@ _TYPING = (
     "tight 50, rough 30, tee 20: shares; words alone share evenly",
     "tempo smooth    handicap = 18: any other question, by part of its name, with its answer",
     "tempo: its name alone goes to it",
+    "what if tempo smooth: tries it on a copy, side by side.    sheets: shows and writes both sheets",
     "dk or F2: he does not know.    - or F3: pass it over.    ?: why is this asked?    back: the one before",
     "Up goes back up the talk; enter there takes an answer up again, delete takes it back.",
 )

@@ -19,12 +19,15 @@ from rules.units import UnitError, unit
 if TYPE_CHECKING:
     from interview.conversation import Conversation, State
 
-Kind = Literal["nothing", "answer", "unknown", "skip", "back", "go", "why", "help", "unread"]
+Kind = Literal[
+    "nothing", "answer", "unknown", "skip", "back", "go", "why", "help", "sheets", "what_if", "unread"
+]  # fmt: skip
 """What a line is for."""
 _WORDS: dict[str, Kind] = {
     "-": "skip", "skip": "skip", "pass": "skip", "back": "back", "?": "why", "why": "why", "why?": "why",
-    "help": "help",
+    "help": "help", "sheets": "sheets", "sheet": "sheets",
 }  # fmt: skip
+_WHAT_IF = re.compile(r"^what if\b[\s:,]*(.*)$", re.IGNORECASE)
 _NAME_THEN = re.compile(r"^(.+?)\s*[=:]\s*(.+)$")
 _UNIT = re.compile(r"\d\s*([a-z/°]+)(?:,?\s+(?:measured|said|estimated|or so|a guess))?$", re.IGNORECASE)
 _LETTERS = re.compile(r"[a-z0-9']+")
@@ -52,6 +55,8 @@ def heard(conversation: Conversation, state: State, line: str) -> Heard:
         return Heard(_WORDS[text.lower()], up, words=_said_of(_WORDS[text.lower()]))
     if means_unknown(text):
         return Heard("unknown", up, words="not known")
+    if supposed := _WHAT_IF.match(text):
+        return Heard("what_if", text=supposed[1], words="try it on a copy")
     if up and (reads := _reads(conversation, state, up, text)) is not None:
         return Heard("answer", up, text, reads)
     return (
@@ -61,7 +66,8 @@ def heard(conversation: Conversation, state: State, line: str) -> Heard:
 
 def _said_of(kind: Kind) -> str:
     """Return in a word what a word does."""
-    return {"skip": "pass it over", "back": "go back", "why": "why it is asked", "help": "help"}.get(kind, "")
+    said = {"skip": "pass it over", "back": "go back", "why": "why it is asked", "help": "help"}
+    return {**said, "sheets": "show the sheets"}.get(kind, "")
 
 
 def _reads(conversation: Conversation, state: State, question: str, text: str) -> str | None:

@@ -21,9 +21,12 @@ BAY = (
     Order("bay.note", "", "note", "name or note", "Writes whose fitting this is, to find it by."),
     Order("bay.elsewhere", "", "elsewhere", "keep elsewhere", "Keeps the session in another folder."),
     Order("bay.balls", "f12", "balls", "balls", "Notes the balls of a trial, one key each."),
+    Order("bay.papers", "f11", "papers", "sheets", "Shows the sheets and writes them as pages."),
+    Order("bay.what_if", "ctrl+t", "what_if", "what if", "Tries other answers on a copy, side by side."),
+    Order("bay.keep", "", "keep", "keep for good", "Keeps a golfer's ticket beyond its day, if he agrees."),
     Order("bay.club", "", "club", "a club he owns", "Adds a club of his own to the ladder."),
     Order("bay.units", "", "units", "yards or metres", "Changes how quantities are shown."),
-    Order("bay.look", "f11", "app.look", "sun or dusk", "Changes between dark ink and pale ink."),
+    Order("bay.look", "", "app.look", "sun or dusk", "Changes between dark ink and pale ink."),
     Order("bay.quit", "ctrl+q", "app.quit", "leave", "Leaves; everything is kept."),
 )
 """The orders of the bay."""
@@ -38,6 +41,23 @@ WHY = (
     Order("why.take", "f6", "take", "decide it", "Takes the decision into your own hands.", shown=True),
 )
 """The orders of the reasons."""
+
+PAPERS = (
+    Order("papers.leave", "escape", "leave", "back", "Goes back to the bay.", shown=True),
+    Order("papers.golfer", "1", "look_at(0)", "golfer's", "Shows the golfer's sheet.", shown=True),
+    Order("papers.workshop", "2", "look_at(1)", "workshop's", "Shows the workshop's sheet.", shown=True),
+    Order("papers.write", "f2,f11", "write", "write both", "Writes both sheets as pages.", shown=True),
+    Order("papers.folder", "f4", "folder", "folder", "Names another folder for the pages.", shown=True),
+)
+"""The orders of the sheets."""
+
+WHAT_IF = (
+    Order("what_if.leave", "escape", "leave", "drop", "Drops the copy; nothing is changed.", shown=True),
+    Order("what_if.keep", "f2", "keep", "keep", "Makes the copy's answers his own.", shown=True),
+    Order("what_if.undo", "f3", "undo", "undo", "Takes the last change of the copy back.", shown=True),
+    Order("what_if.map", "f4", "map", "questions", "Shows every question by its name.", shown=True),
+)
+"""The orders of a what-if."""
 
 SESSIONS = (
     Order("sessions.new", "f2", "new", "new", "Begins a session.", shown=True),

@@ -22,9 +22,6 @@ if TYPE_CHECKING:
     from interview.screens.bay.talk import TalkColumn
 
 
-_STEADY = "Steady: whatever is still open, this pair stays. Go on only for the making of the clubs."
-
-
 class Kept(Message):
     """What was heard is on the disk."""
 
@@ -119,16 +116,20 @@ class Road(Screen[None]):
     def look_ahead(self) -> None:
         """Say what hangs on the question that is up, and find out in the background what it could change."""
         state = self.desk.state
-        self.talk_column.show_ahead(faces.at_stake(talk_view(self.desk.conversation, state)))
+        self.show_stake()
         if getattr(self.app, "looks_ahead", True):
             self.run_worker(lambda: self._try_answers(state), thread=True, exclusive=True, group="ahead")
+
+    def show_stake(self) -> None:
+        """Say what hangs on the question that is up."""
+        self.talk_column.show_ahead(faces.at_stake(talk_view(self.desk.conversation, self.desk.state)))
 
     def _try_answers(self, state: State) -> None:
         """Try the answers of the question that is up, away from the keys, until something newer is said."""
         worker = get_current_worker()
 
         def overtaken() -> bool:
-            return worker.is_cancelled or self.desk.seen is not state
+            return worker.is_cancelled or self.desk.busy or self.desk.state.outcome is not state.outcome
 
         found = ahead(self.desk.conversation, state, overtaken)
         if found is not None and not overtaken():
@@ -148,8 +149,12 @@ class Road(Screen[None]):
         if event.state.outcome is not self.desk.state.outcome:
             return
         self.show_firm(event.firm)
-        if event.firm.steady and event.firm.sure is None and self.desk.state.asking is not None:
-            self.tell(_STEADY)
+        typing = bool(self.talk_column.line.value)
+        if event.firm.steady is None or (event.firm.steady and typing):
+            return  # a question that is being answered stays
+        if self.desk.found(event.state, steady=event.firm.steady):
+            self.show_question()
+            self.show_stake()
 
     # What the screen itself shows
 
@@ -164,6 +169,10 @@ class Road(Screen[None]):
 
     def show_talk(self) -> None:
         """Show what was said and the question that is up."""
+        raise NotImplementedError
+
+    def show_question(self) -> None:
+        """Show the question that is up, and leave what was told."""
         raise NotImplementedError
 
     def show_follows(self) -> None:

@@ -11,17 +11,13 @@ from interview.screens.bay.orders import BAY
 from interview.session import with_club, with_details, with_override, without_override
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
     from textual.screen import Screen
 
-    from interview.conversation import State
     from interview.screens.bay.app import BayApp
     from interview.screens.bay.desk import Desk, Step
     from interview.screens.bay.override import Taken
     from interview.screens.bay.side import SideColumn
     from interview.session import Session
-    from rules.engine.language import Fact
 
 
 class Rooms:
@@ -192,45 +188,6 @@ class Rooms:
         other = "metric" if self.desk.seen.session.units == "imperial" else "imperial"
         self.step(lambda session: with_details(session, units=other))  # type: ignore[arg-type]
 
-    def action_balls(self) -> None:
-        """Note the balls of a trial; clubs that were not hit yet are asked for first."""
-        from interview.screens.bay.clubs import reading_trial, usual_trial
-        from interview.screens.kit.prompt import PromptScreen
-
-        subject = self.desk.state.session.subject
-        if faces_body(self.desk.state):
-            self.tell(self.desk.conversation.wording.say("balls.halted", "fitter"), alert=True)
-        elif hit := tuple(dict.fromkeys(shot.club for shot in subject.shots if shot.outcome is not None)):
-            self._open_balls(hit)
-        else:
-            hint = "Current club first, with semicolons between; of a new one kind and loft."
-            screen = PromptScreen("Clubs of the trial", hint, usual_trial(self.desk.state), reading_trial)
-            self._bay.push_screen(screen, self._named_clubs)
-
-    def _named_clubs(self, text: str | None) -> None:
-        """Take the clubs of a trial into the session, and begin it."""
-        from interview.screens.bay.clubs import read_trial
-
-        if not text:
-            return
-        subject, facts = self.desk.state.session.subject, self.desk.conversation.base.facts
-        known = {one.name for one in subject.owned} | {one.name for one in subject.trial_clubs}
-        clubs = read_trial(text)
-        for club in clubs:
-            if club["name"] not in known:
-                self.step(partial(_with_trial_club, facts, club))
-        self._open_balls(tuple(str(club["name"]) for club in clubs))
-
-    def _open_balls(self, clubs: tuple[str, ...]) -> None:
-        """Open the trial, as far as it has got."""
-        from interview.screens.bay.balls import BallsScreen
-        from rules.evidence.protocol import MOST_CLUBS, resumed
-
-        state, conversation = self.desk.seen, self.desk.conversation
-        protocol = resumed(state.session.subject, clubs[:MOST_CLUBS])
-        facts = dict(conversation.base.facts)
-        self._bay.push_screen(BallsScreen(state, protocol, conversation.wording, facts, self.step))
-
     def action_club(self) -> None:
         """Add a club of his own to the ladder."""
         from interview.screens.bay.clubs import read_club, reading
@@ -244,16 +201,6 @@ class Rooms:
                 self.step(partial(_with_club, self.desk, read_club(text)))
 
         self._bay.push_screen(screen, done)
-
-
-def faces_body(state: State) -> bool:
-    """Say whether a caution for the body stops the hitting."""
-    return any(one.topic == "body" and one.kind == "caution" for one in state.outcome.notices)
-
-
-def _with_trial_club(facts: Mapping[str, Fact], club: Mapping[str, object], session: Session) -> Session:
-    """Return the session with one more club to be tried."""
-    return with_club(session, facts, "trial_clubs", club)
 
 
 def _with_club(desk: Desk, club: dict[str, object], session: Session) -> Session:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import on
@@ -11,6 +14,7 @@ from textual.containers import Horizontal
 
 from interview.conversation import Answered, Event, NotKnown, PassedOver, WentBack, WentOn, WentTo, Withdrew
 from interview.screens.bay import faces
+from interview.screens.bay.annexe import Annexe
 from interview.screens.bay.heard import Heard, heard
 from interview.screens.bay.orders import BAY
 from interview.screens.bay.road import Road
@@ -21,14 +25,14 @@ from interview.screens.kit.faces import sentence
 from interview.screens.kit.keybar import KeyBar
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
+from interview.views.bay.firm import Firm, firm_words
 from interview.views.bay.questions import talk_view
 
 if TYPE_CHECKING:
     from interview.screens.bay.desk import Desk
-    from interview.views.bay.firm import Firm
 
 
-class BayScreen(Rooms, Road):
+class BayScreen(Rooms, Annexe, Road):
     """Leads the conversation, and shows at each answer what has moved."""
 
     CSS_PATH = "screen.tcss"
@@ -39,6 +43,7 @@ class BayScreen(Rooms, Road):
         super().__init__()
         self.desk = desk
         self._typed_before = self._entered_before = ""
+        self._firm = Firm()
         self.add_class("side-standing")
 
     def compose(self) -> ComposeResult:
@@ -76,13 +81,19 @@ class BayScreen(Rooms, Road):
     # What is shown
 
     def show_talk(self) -> None:
-        """Show what was said and the question that is up."""
+        """Show what was said and the question that is up, and why the last answer was not taken."""
+        self.show_question()
+        refusal = self.desk.seen.refusal
+        self.tell(refusal.sentence if refusal else held_in_memory(self.desk.trouble), alert=True)
+
+    def show_question(self) -> None:
+        """Show what was said and the question that is up; what was told stays."""
         desk = self.desk
-        talk = talk_view(desk.conversation, desk.seen)
+        firm = firm_words(self._firm, settled=desk.state.outcome.settled)
+        talk = replace(talk_view(desk.conversation, desk.seen), firm=firm)
         name = desk.seen.session.note.split("\n")[0] or desk.draft.id
         self.query_one("#masthead", Pane).show(faces.masthead(talk, name, desk.whereabouts))
         self.talk_column.show(talk, busy=desk.busy)
-        self.tell(talk.refusal or held_in_memory(desk.trouble), alert=True)
 
     def tell(self, text: str, *, alert: bool = False) -> None:
         """Tell something in the line above the keys."""
@@ -90,10 +101,14 @@ class BayScreen(Rooms, Road):
 
     def show_firm(self, firm: Firm) -> None:
         """Show how firm the pick is."""
-        self.side.show_firm(firm)
+        self._firm = self._firm.better(firm)
+        self.side.show_firm(self._firm)
+        if self.desk.state.asking is None:
+            self.show_question()
 
     def show_follows(self) -> None:
         """Show what follows from what was said, and tell what is above all else."""
+        self._firm = Firm()
         self.side.show(self.desk.state)
         notices = [*self.desk.notices(), *faces.urgent(self.desk.state)]
         if notices:
@@ -109,8 +124,8 @@ class BayScreen(Rooms, Road):
     def take_line(self, text: str) -> None:
         """Do what a line means; what belongs to a question that is not up yet waits in the line."""
         meant = self._meaning(text)
-        if meant.kind in ("why", "help"):
-            self.call_later(self.action_ask_why if meant.kind == "why" else self.action_help)
+        if (room := self._room(meant)) is not None:
+            self.call_later(room)
             return
         step = self._event(meant)
         if step is None:
@@ -121,6 +136,13 @@ class BayScreen(Rooms, Road):
         self.step(step)
         if self.desk.seen.refusal is not None:
             self.talk_column.line.put_back(text)
+
+    def _room(self, meant: Heard) -> Callable[[], None] | None:
+        """Return what a line opens, where it opens anything."""
+        if meant.kind == "what_if":
+            return partial(self.open_what_if, meant.text)
+        rooms = {"why": self.action_ask_why, "help": self.action_help, "sheets": self.action_papers}
+        return rooms.get(meant.kind)
 
     def _event(self, meant: Heard) -> Event | None:
         """Return what a line stands for."""

@@ -72,10 +72,7 @@ class SideColumn(Vertical):
 
     def show_firm(self, firm: Firm) -> None:
         """Show how firm the pick is, as far as that is known by now."""
-        self._firm = Firm(
-            self._firm.sure if firm.sure is None else firm.sure,
-            self._firm.steady if firm.steady is None else firm.steady,
-        )
+        self._firm = firm
         self._show_standing()
 
     def _show_standing(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from interview.views.pictures.ink import Ink, Picture, Role, Row, clipped, padded, row, wrapped
+from interview.views.pictures.ink import Ink, Picture, Role, Row, cells, clipped, padded, row, wrapped
 
 if TYPE_CHECKING:
     from interview.screens.kit.orders import Order
@@ -23,6 +23,22 @@ def sentence(text: str, role: Role = "plain") -> Painter:
 
     def paint(width: int, glyphs: Glyphs) -> Picture:
         return wrapped(text, width, role) if text else (Row(),)
+
+    return paint
+
+
+def page_of(text: str) -> Painter:
+    """Return the painter of text with lines of its own; one too long goes on below, as far in as it began."""
+
+    def paint(width: int, glyphs: Glyphs) -> Picture:
+        rows: list[Row] = []
+        for line in text.split("\n"):
+            inner = line[: len(line) - len(line.lstrip())]
+            if cells(line) <= width or width < 2 * len(inner) + 8:
+                rows.append(row(clipped(line, width)) if line else Row())
+            else:
+                rows += wrapped(line, width, indent=f"{inner}  ")
+        return tuple(rows)
 
     return paint
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from textual import events
-from textual.message import Message
 
 from interview.screens.kit.orders import Order, shown
 from interview.screens.kit.pane import Pane
@@ -15,13 +14,6 @@ from interview.views.pictures.ink import cells, row
 
 class KeyBar(Pane, can_focus=False):
     """Shows which keys do what."""
-
-    class Pressed(Message):
-        """An order was clicked."""
-
-        def __init__(self, order: Order) -> None:
-            super().__init__()
-            self.order = order
 
     def __init__(self, orders: Sequence[Order], *, id: str | None = None) -> None:
         super().__init__(self._keys, id=id, classes="-fitting", focusable=False)
@@ -39,10 +31,10 @@ class KeyBar(Pane, can_focus=False):
         return (row(*pieces),)
 
     def on_click(self, event: events.Click) -> None:
-        """Find out which order was clicked."""
+        """Do the order that was clicked."""
         at = 0
         for one in self._orders:
             at += cells(one.key_name) + cells(one.label) + 4
             if event.x < at:
-                self.post_message(self.Pressed(one))
+                self.call_later(self.app.run_action, one.action, self.screen)
                 return

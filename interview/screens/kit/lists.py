@@ -65,10 +65,6 @@ class ListScreen(Screen[str]):
         """Leave with nothing."""
         self.dismiss("")
 
-    @on(KeyBar.Pressed)
-    def _pressed(self) -> None:
-        self.dismiss("")
-
 
 class FindScreen(Screen[str]):
     """A list that typing narrows; left with the target chosen, or with an empty text."""

@@ -103,7 +103,7 @@ class Pane(ScrollView, can_focus=True):
     @property
     def _gutter(self) -> int:
         """Return the cells kept free for the cursor."""
-        return 2 if self.can_focus else 0
+        return 2 if self.can_focus and not self.has_class("-flush") else 0
 
     def _repaint(self) -> None:
         """Paint for the width there is now, keep the cursor where it was, and look at the end if wanted."""

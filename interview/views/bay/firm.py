@@ -23,6 +23,22 @@ class Firm:
     steady: bool | None = None
     """Whether every plausible completion of the open questions gives the pick."""
 
+    def better(self, newer: Firm) -> Firm:
+        """Return what is known by now, with something newer."""
+        return Firm(
+            self.sure if newer.sure is None else newer.sure,
+            self.steady if newer.steady is None else newer.steady,
+        )
+
+
+def firm_words(firm: Firm, *, settled: bool) -> str:
+    """Return how firm a pick is, in a sentence: whether that is proved or tried, and how sure it is."""
+    if not settled and not firm.steady:
+        return ""
+    how = "Proved: settled." if settled else "Every plausible answer was tried: steady."
+    sure = "How sure is being worked out." if firm.sure is None else f"Sure {firm.sure * 100:.0f} %."
+    return f"{how} {sure}"
+
 
 def firmness(outcome: Outcome, stop: Callable[[], bool]) -> Iterator[Firm]:
     """Yield how firm the pick of an outcome is, little by little: steady first, then ever surer shares.

@@ -37,7 +37,16 @@ def talk_view(conversation: Conversation, state: State) -> TalkView:
         open=seen.open,
         needless=seen.needless,
         refusal=state.refusal.sentence if state.refusal else "",
+        next=_next(state),
     )
+
+
+def _next(state: State) -> str:
+    """Say what can be done where no question is up."""
+    if state.asking is not None or state.halted:
+        return ""
+    rest = "Enter asks what is left all the same. " if state.open or state.needless else ""
+    return f"{rest}F11 makes the sheets."
 
 
 def _topics(conversation: Conversation, state: State) -> Iterator[TopicView]:

@@ -83,3 +83,7 @@ class TalkView:
     needless: int
     refusal: str = ""
     """Why the last answer was not taken."""
+    firm: str = ""
+    """How firm the pick is, said where no question is up."""
+    next: str = ""
+    """What can be done where no question is up."""

@@ -41,7 +41,10 @@ def said_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
 
 def ask_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
     """Return the question that is up, or what is said when none is."""
-    return wrapped(talk.ending, width, "strong") if talk.ask is None else asked_rows(talk.ask, width)
+    if talk.ask is not None:
+        return asked_rows(talk.ask, width)
+    rows = wrapped(talk.ending, width, "strong")
+    return (*rows, *wrapped(talk.firm, width, "plain"), *wrapped(talk.next, width, "dim"))
 
 
 def asked_rows(ask: AskView, width: int) -> Picture:
