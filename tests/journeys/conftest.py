@@ -1,0 +1,8 @@
+"""Journeys share a real terminal, which is a module beside them."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[2]))
