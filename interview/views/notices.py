@@ -26,17 +26,25 @@ class NoticeView(NamedTuple):
     contested: OtherSchool | None
 
 
-def cautions(notices: Iterable[Notice], system: System) -> tuple[NoticeView, ...]:
-    """Return the cautions, what can hurt first; a topic of a shop's own rules comes last."""
+def cautions(notices: Iterable[Notice], rules: Iterable[str], system: System) -> tuple[NoticeView, ...]:
+    """Return the cautions, what can hurt first and each topic as the rule base declares its rules.
+
+    A topic of a shop's own rules comes last.
+    """
     found = [_view(notice, system) for notice in notices if notice.kind == "caution"]
-    return tuple(sorted(found, key=lambda one: _rank(one.topic)))
+    place = _places(rules)
+    return tuple(sorted(found, key=lambda one: (_rank(one.topic), place.get(one.rule, len(place)))))
 
 
 def proofs(notices: Iterable[Notice], rules: Iterable[str], system: System) -> tuple[NoticeView, ...]:
     """Return the plan to prove the clubs, step by step as the rule base declares its rules."""
-    place = {id: index for index, id in enumerate(rules)}
     found = [_view(notice, system) for notice in notices if notice.kind == "advise"]
+    place = _places(rules)
     return tuple(sorted(found, key=lambda one: place.get(one.rule, len(place))))
+
+
+def _places(rules: Iterable[str]) -> dict[str, int]:
+    return {id: index for index, id in enumerate(rules)}
 
 
 def _rank(topic: str) -> int:

@@ -41,7 +41,7 @@ def delivered_loft_change(base: RuleBase, asked: Mapping[str, Known], skill: Kno
 
     Between house values for a skilled and fast, a middling and a novice golfer, in straight lines:
     skilled from a 10 down to a 3 handicap and from 90 to 105 mph, novice from 12 up to 28. Usual
-    flight, balls of six that get up and low-face marks shift it.
+    flight shifts it, and so does what stays low: balls of six or low-face marks, whichever says more.
     """
     middling = assumed(base, "delivered-loft-middling")
     novice = _clamp((skill.number - 12) / 16)
@@ -51,9 +51,16 @@ def delivered_loft_change(base: RuleBase, asked: Mapping[str, Known], skill: Kno
     value += skilled * (assumed(base, "delivered-loft-skilled") - middling)
     flight, airborne, contact = asked["flight"], asked["airborne_of_six"], asked["contact"]
     value += {"low": -1, "high": 1}.get(flight.word, 0) * assumed(base, "flight-loft-shift")
-    if airborne.value is not None:
-        value -= max(0.0, _AIRBORNE_PASS - airborne.number) * assumed(base, "airborne-loft-shift")
-    if "low_face" in contact.words:
-        value += assumed(base, "low-face-loft-shift")
+    value += _staying_low(base, airborne, contact)
     parts = (skill, speed, flight, airborne, contact)
     return Known(value, "derived", assumed(base, "delivered-loft-spread"), waiting(parts))
+
+
+def _staying_low(base: RuleBase, airborne: Known, contact: Known) -> float:
+    """Return the loft that balls which stay low tell of, rad, from 0 down.
+
+    Low-face marks and balls that do not get up are two signs of one strike: the stronger counts, not both.
+    """
+    marked = assumed(base, "low-face-loft-shift") if "low_face" in contact.words else 0.0
+    failed = 0.0 if airborne.value is None else max(0.0, _AIRBORNE_PASS - airborne.number)
+    return min(marked, -failed * assumed(base, "airborne-loft-shift"))

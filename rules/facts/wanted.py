@@ -14,40 +14,44 @@ if TYPE_CHECKING:
 
 FLEXES = ("L", "A", "R", "S", "X")
 """Flex letters, softest first; no standard ties them to a stiffness (common practice)."""
-_FLEX_SPEEDS = tuple(parse(f"{mph} mph", "m/s") for mph in (72.5, 82.5, 92.5, 105))
-"""Driver head speeds between the letters: the middle of two rival charts (common practice)."""
+_BETWEEN = ("flex-l-to-a", "flex-a-to-r", "flex-r-to-s", "flex-s-to-x")
+"""Assumptions: driver head speeds between the letters, the middle of two rival charts."""
 _EASY, _STRONG = parse("70 mph", "m/s"), parse("110 mph", "m/s")
-_FLEX_SHIFT = {"smooth": -0.4, "medium": 0.0, "abrupt": 0.4}
+"""Driver head speeds at which shaft masses are given."""
+_HARDER = {"smooth": -1, "medium": 0, "abrupt": 1}
+"""How hard the club is started down."""
 
 
-def flex_wanted(speed: float, tempo: str) -> float:
-    """Return the flex that speed and start down ask for, as a place between letters: 0 is L, 4 is X.
+def flex_wanted(base: RuleBase, speed: float, tempo: str) -> float:
+    """Return the flex that speed (m/s) and start down ask for, a place between letters: 0 is L, 4 is X.
 
-    Straight lines between the middles of two rival charts, so that no mile an hour makes a cliff; an
-    abrupt start down asks for a little more, a smooth one for a little less. Age is not asked.
+    Straight lines between the assumed speeds, so that no mile an hour makes a cliff; an abrupt start down
+    asks for a little more, a smooth one for a little less. Age is not asked.
     """
-    step = (_FLEX_SPEEDS[-1] - _FLEX_SPEEDS[0]) / 3
-    place = 0.5 + (speed - _FLEX_SPEEDS[0]) / step
-    for index, (low, high) in enumerate(itertools.pairwise(_FLEX_SPEEDS)):
+    speeds = [assumed(base, id) for id in _BETWEEN]
+    step = (speeds[-1] - speeds[0]) / 3
+    place = 0.5 + (speed - speeds[0]) / step
+    for index, (low, high) in enumerate(itertools.pairwise(speeds)):
         if low <= speed <= high:
             place = index + 0.5 + (speed - low) / (high - low)
-    return min(4.0, max(0.0, place + _FLEX_SHIFT[tempo]))
+    return min(4.0, max(0.0, place + _HARDER[tempo] * assumed(base, "flex-for-start-down")))
 
 
-def _shaft_mass(speed: float, tempo: str) -> float:
-    """Return the fairway-wood shaft mass from speed and start down alone, kg.
+def _shaft_mass(base: RuleBase, speed: float, tempo: str) -> float:
+    """Return the fairway-wood shaft mass from speed (m/s) and start down alone, kg.
 
-    Common practice: under 65 g for easy swingers, 70 to 80 g in the middle, over 85 g for the strong
-    and abrupt. A straight line from 55 g at 70 mph to 80 g at 110 mph, four grams either way by tempo.
+    A straight line between the assumed masses at 70 and 110 mph, a fifth beyond either, and some grams
+    either way by tempo.
     """
     share = min(1.2, max(-0.2, (speed - _EASY) / (_STRONG - _EASY)))
-    return (55 + 25 * share + {"smooth": -4, "medium": 0, "abrupt": 4}[tempo]) / 1000
+    easy, strong = assumed(base, "shaft-mass-easy"), assumed(base, "shaft-mass-strong")
+    return easy + share * (strong - easy) + _HARDER[tempo] * assumed(base, "shaft-mass-for-start-down")
 
 
 def wanted_facts(base: RuleBase, known: Mapping[str, Known]) -> dict[str, Known]:
     """Return shaft mass wanted, lead of one confidence over the other, and clubs after the fitting."""
     speed, tempo, driver_shaft = known["driver_head_speed"], known["tempo"], known["driver_shaft_mass"]
-    mass = _shaft_mass(speed.number, tempo.word)
+    mass = _shaft_mass(base, speed.number, tempo.word)
     if driver_shaft.value is not None:
         mass = (mass + driver_shaft.number + assumed(base, "shaft-over-driver")) / 2
     hybrid, fairway = known["confidence_hybrid"], known["confidence_fairway"]

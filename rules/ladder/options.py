@@ -22,9 +22,6 @@ if TYPE_CHECKING:
 
 GRIP_SIZES = ("undersize", "standard", "midsize", "oversize")
 """Grip sizes, smallest first (common practice)."""
-_STANDARD_HAND = parse("7.25 in", "m")
-_HAND_STEP = parse("0.75 in", "m")
-"""Hand length at the middle of a standard grip, and what one grip size is worth (common practice)."""
 _INCH = parse("1 in", "m")
 _EXTRA_TRIMS = (0.0, parse("0.5 in", "m"), _INCH)
 _FITS = {"fits": "straight_fit", "shim": "thin_sleeve", "sleeve": "deep_sleeve", "refused": "no_fit"}
@@ -109,7 +106,7 @@ def shaft_options(judge: Judge, kind: Kind, head: Head | None, shafts: Sequence[
     known = judge.golfer.known
     speed, tempo, wanted = known["driver_head_speed"], known["tempo"], known["shaft_mass_wanted"]
     mass = wanted.number + (assumed(judge.base, "hybrid-shaft-over-wood") if kind == "hybrid" else 0.0)
-    flex, waits = flex_wanted(speed.number, tempo.word), speed.waits | tempo.waits
+    flex, waits = flex_wanted(judge.base, speed.number, tempo.word), speed.waits | tempo.waits
     options = []
     for shaft in shafts:
         moving = {
@@ -166,7 +163,8 @@ def _tip(judge: Judge, extra: float) -> Option:
 def grip_options(judge: Judge) -> list[Option]:
     """Return the grips in stock, with size against what the hand asks for."""
     hand = judge.golfer.known["hand_length"]
-    wanted = min(3.0, max(0.0, 1 + (hand.number - _STANDARD_HAND) / _HAND_STEP))
+    standard, step = (assumed(judge.base, f"hand-for-a-{what}") for what in ("standard-grip", "grip-size"))
+    wanted = min(3.0, max(0.0, 1 + (hand.number - standard) / step))
     return [
         _option(
             judge,
