@@ -135,7 +135,13 @@ def test_the_ports_note_is_honest(capsys: Capture) -> None:
 def test_ports_that_cannot_hold_it_say_what_else_helps(capsys: Capture) -> None:
     said = as_note([*PORTS[:2], "30 g", *PORTS[3:]], capsys)
     assert "short" in said
-    assert "A heavier head, a lighter grip" in said
+    # 212 g and 24 g of pieces in it: both ports hold 12 g, and 6 g is missing: 6 g at 41.4 in is 3.3 points
+    assert "Or a head of 242 g with what is in it now: +3.3 points, on target." in said
+    assert "Or a grip of 45 g, which leaves the head as it is: +1.0 points" in said
+    assert "Or a quarter inch more, 42 1/4 in" in said
+    ways = as_json([*PORTS[:2], "30 g", *PORTS[3:]], capsys)["alternatives"]
+    assert {one["kind"] for one in ways} == {"heavier_head", "lighter_grip", "longer"}
+    assert all(one["leaves_points"] == pytest.approx(3.315 - one["points"], abs=0.01) for one in ways)
 
 
 @pytest.mark.parametrize(

@@ -119,12 +119,15 @@ def test_a_length_is_told_by_half_inches_and_a_face_lie_by_lie(
     sample = str(SAMPLES / "thin-off-tight-turf.toml")
     assert main(["explain", sample, "longer.length"]) == 0
     said = capsys.readouterr().out
+    assert max(map(len, said.splitlines())) <= 80
     rows = [line for line in said.splitlines() if line.endswith((" g", " g !"))]
     assert len(rows) == 7
     assert [line.startswith("  >") for line in rows].count(True) == 1
     assert "from answers, not from marks on a face" in " ".join(said.split())
     assert main(["explain", sample, "shorter.head", "--units", "metric"]) == 0
-    said = " ".join(capsys.readouterr().out.split())
+    out = capsys.readouterr().out
+    assert max(map(len, out.splitlines())) <= 80
+    said = " ".join(out.split())
     assert "> tight fairway" in said
     assert "asks for a head whose centre of mass projects" in said
     assert "Off a tee this face gives up" in said

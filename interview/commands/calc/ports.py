@@ -7,7 +7,9 @@ from argparse import ArgumentParser, Namespace
 from typing import Any
 
 from interview.commands.calc import note, quantity, system, table, tidy
+from rules.bench.alternatives import Alternative, alternatives
 from rules.bench.balance import mass_per_point
+from rules.bench.build import SETBACK, Build, Grip, Head, Shaft
 from rules.bench.direction import MISSES, direction_for, effect_words
 from rules.bench.ports import PieceStock, Port, PortPlan, plan
 from rules.bench.problems import require
@@ -17,6 +19,8 @@ from rules.units import UNITS, System, UnitError, words
 HELP = "Which port takes how much: balance first, then the direction of the miss, then the fewest pieces."
 
 _GRAM, _MM = UNITS["g"], UNITS["mm"]
+_KNEE = 0.5
+"""Points short from which other ways are worked out: what a club is built within (house setting)."""
 _PORT = re.compile(r"^\s*(?P<name>[^=@]+?)\s*=\s*(?P<capacity>[^@]+?)\s*(?:@\s*(?P<place>.+))?$")
 _COUNTED = re.compile(r"^(?P<mass>.+?)\s*[xX×]\s*(?P<count>\d{1,4})$")
 
@@ -43,13 +47,18 @@ def configure(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--flight", choices=("low", "medium", "high"), default="medium", help="how high the golfer flies it"
     )
+    club = parser.add_argument_group("the club, for what else would do where the ports cannot")
+    club.add_argument("--length", metavar="LENGTH", default="42 in", help="playing length (42 in)")
+    club.add_argument("--shaft-mass", metavar="MASS", default="70 g", help="of the raw shaft (70 g)")
+    club.add_argument("--shaft-length", metavar="LENGTH", default="46 in", help="of the raw shaft (46 in)")
+    club.add_argument("--grip-mass", metavar="MASS", default="50 g", help="of the grip (50 g)")
 
 
 def compute(args: Namespace) -> dict[str, Any]:
-    """Search the ports."""
+    """Search the ports; `alternatives` is added only where they cannot hold what was asked."""
     found = _plan(args)
-    shift = found.cg_shift
-    return {
+    shift, ways = found.cg_shift, _ways(args, found)
+    result: dict[str, Any] = {
         "plan": {name: tidy(_GRAM.from_si(sum(masses))) for name, masses in found.pieces.items()},
         "pieces": {name: [tidy(_GRAM.from_si(m)) for m in masses] for name, masses in found.pieces.items()},
         "added_g": tidy(_GRAM.from_si(found.added)),
@@ -60,6 +69,18 @@ def compute(args: Namespace) -> dict[str, Any]:
             "backward": tidy(_MM.from_si(shift.backward)),
         },
     }
+    return {**result, "alternatives": [_way_json(way) for way in ways]} if ways else result
+
+
+def _way_json(way: Alternative) -> dict[str, Any]:
+    """Return one way out as a JSON object."""
+    symbol = "in" if way.kind == "longer" else "g"
+    return {
+        "kind": way.kind,
+        f"amount_{symbol}": tidy(UNITS[symbol].from_si(way.amount)),
+        "points": tidy(way.points),
+        "leaves_points": tidy(way.leaves),
+    }
 
 
 def text(result: dict[str, Any], args: Namespace) -> str:
@@ -69,7 +90,8 @@ def text(result: dict[str, Any], args: Namespace) -> str:
         (name, words(sum(masses), "g", units), " + ".join(words(m, "g", units) for m in masses) or "empty")
         for name, masses in found.pieces.items()
     ]
-    lines = [_balance_line(found, units)]
+    lines = [_balance_line(found, args, units)]
+    lines += [_way_line(way, units) for way in _ways(args, found)]
     if not found.proved:
         lines.append(
             "The search was cut short: this is the best plan met, not proved to be the best there is."
@@ -83,18 +105,48 @@ def text(result: dict[str, Any], args: Namespace) -> str:
     return f"{table(('port', 'takes', 'pieces'), rows)}\n\n{note(*lines)}"
 
 
-def _balance_line(found: PortPlan, units: System) -> str:
-    """Say what was added and what is left over, in grams and in points of a 42 in club."""
+def _balance_line(found: PortPlan, args: Namespace, units: System) -> str:
+    """Say what was added and what is left over, in grams and in points of this club."""
     added = words(found.added, "g", units)
     if abs(found.short_by) < 5e-6:
         return f"Added {added}: exactly what was asked for."
-    points = abs(found.short_by) / mass_per_point(UNITS["in"].to_si(42))
+    length = quantity(args.length, "in", "--length")
+    points = abs(found.short_by) / mass_per_point(length - SETBACK)
     way = "short" if found.short_by > 0 else "over"
     left = words(abs(found.short_by), "g", units, decimals=2)
-    line = f"Added {added}: {left} {way}, {points:.1f} points on a club of 42 in."
-    if found.short_by > 0 and points > 0.5:
-        line += " A heavier head, a lighter grip (a point for 5 g) or a quarter inch more (1.3 points) helps."
-    return line
+    return f"Added {added}: {left} {way}, {points:.1f} points on a club of {words(length, 'in', units)}."
+
+
+def _ways(args: Namespace, found: PortPlan) -> tuple[Alternative, ...]:
+    """Return what else would bring the club to its target, each built anew; none where the ports do it."""
+    length = quantity(args.length, "in", "--length")
+    club = Build(
+        length,
+        Head(quantity(args.head_mass, "g", "--head-mass") + found.added),
+        Shaft(
+            quantity(args.shaft_mass, "g", "--shaft-mass"),
+            quantity(args.shaft_length, "in", "--shaft-length"),
+        ),
+        Grip(quantity(args.grip_mass, "g", "--grip-mass")),
+    )
+    short = found.short_by / mass_per_point(club.head_position)
+    return alternatives(club, club.reading.points + short) if short > _KNEE else ()
+
+
+def _way_line(way: Alternative, units: System) -> str:
+    """Say one way out, what it gives, and what it leaves."""
+    amount = words(way.amount, "in" if way.kind == "longer" else "g", units)
+    what = {
+        "heavier_head": f"a head of {amount} with what is in it now",
+        "lighter_grip": f"a grip of {amount}, which leaves the head as it is",
+        "longer": f"a quarter inch more, {amount}",
+    }.get(way.kind, way.name)
+    left = (
+        "on target"
+        if abs(way.leaves) < 0.05
+        else f"{abs(way.leaves):.1f} {'short' if way.leaves > 0 else 'over'}"
+    )
+    return f"Or {what}: {way.points:+.1f} points, {left}."
 
 
 def _plan(args: Namespace) -> PortPlan:

@@ -10,6 +10,7 @@ from rules.bench.balance import mass_per_point
 from rules.bench.build import SETBACK
 from rules.bench.rules_of_thumb import HEAD_PER_POINT
 from rules.bench.shorten import Shortening, shorten
+from rules.bench.tape import tape_length
 from rules.units import UNITS, System, words
 
 HELP = "Points lost when a club is cut down at the butt, and the head mass that gives them back."
@@ -74,7 +75,11 @@ def _notes(cut: Shortening, units: System, args: Namespace) -> list[str]:
             "This counts the mass at the length mark; put in at the head's centre, "
             f"{words(SETBACK, 'in', units, decimals=2)} short of it or so, it is {_grams(at_centre, units)}."
         )
-    notes.append("Check it on the scale: tape the mass on, weigh it and hit it, then make it permanent.")
+    tape = words(tape_length(cut.restore), "in", units, decimals=1)
+    notes.append(
+        f"Check it on the scale: tape the mass on ({tape} of half-inch lead tape), weigh it and hit it, then "
+        "make it permanent."
+    )
     if cut.too_much:
         notes.append(
             "CAUTION: more than 1 in off one club. That much added mass brings problems of its own; prefer a "
