@@ -24,7 +24,7 @@ POINT = 1.75 * _OZ_IN
 """Moment of one point, kg*m."""
 D0 = 213.5 * _OZ_IN
 """Moment that reads D0, kg*m."""
-LONGEST = 2.0
+LONGEST = 80 * _INCH
 """No part of a club lies farther from the butt than this, m."""
 HEAVIEST = 2.0
 """No part of a club weighs more than this, kg."""

@@ -50,5 +50,5 @@ def face_turn(loft: float, lie_error: float) -> float:
 
 def offline(turn: float, carry: float) -> float:
     """How far off target (m) a ball started off by `turn` (rad) lands: `carry tan(turn)`, carry in m."""
-    require("carry", carry, 0, 400, "yd")
+    require("carry", carry, 0, UNITS["yd"].to_si(400), "yd")
     return carry * math.tan(turn)
