@@ -13,6 +13,8 @@ from rules.lessons.exercises.exercise import Exercise, Figure, Name, Option, Row
 from rules.lessons.naming import behind, nameable
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from rules.lessons.case import Case
 
 OPTIONS = 4
@@ -38,23 +40,24 @@ def deciding(case: Case, id: str, seed: int) -> Exercise | None:
 
 
 def _others(case: Case, moved: Drivers) -> list[str]:
-    """Return facts that carry clearly less than the heaviest and have no part in it."""
+    """Return facts that carry clearly less than the heaviest and have no part in it.
+
+    They are such as the decision's own rules read; where those are too few, also what was told.
+    """
     if not moved.facts:
         return []
     key, weight = next(iter(moved.facts.items()))
     near = behind(case.house).get(key, frozenset()) | {key}
     related = {id for id, waits in behind(case.house).items() if key in waits} | near
-    return [
-        fact
-        for fact in _asked_or_read(case, moved.decision)
-        if fact not in related and moved.facts.get(fact, 0.0) <= CLEARLY * weight
-    ]
 
+    def apart(ids: Iterable[str]) -> list[str]:
+        return [id for id in ids if id not in related and moved.facts.get(id, 0.0) <= CLEARLY * weight]
 
-def _asked_or_read(case: Case, decision: str) -> list[str]:
-    """Return the facts that might be thought to decide: those that its rules read, and all that was told."""
-    told = [id for id, answer in case.subject.answers.items() if answer.value is not None]
-    return list(dict.fromkeys((*nameable(case, decision), *sorted(told))))
+    read = apart(nameable(case, moved.decision))
+    if len(read) >= OPTIONS - 1:
+        return read
+    told = sorted(id for id, answer in case.subject.answers.items() if answer.value is not None)
+    return list(dict.fromkeys((*read, *apart(told))))
 
 
 def _exercise(case: Case, id: str, moved: Drivers, key: str, chosen: list[str]) -> Exercise:

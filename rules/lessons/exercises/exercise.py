@@ -19,7 +19,7 @@ class Figure(NamedTuple):
     unit: str
     """The unit in which it is shown."""
     difference: bool = False
-    """Whether it is a difference, which a scale's own zero does not move: of points, a plain number."""
+    """Whether it is a difference, or held against one: told finer, and of points as a plain number."""
 
 
 class Name(NamedTuple):

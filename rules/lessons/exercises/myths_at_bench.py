@@ -52,7 +52,13 @@ def two_grams(case: Case, dice: Random) -> Settled:
     over = Figure(found.rule_overshoot, "points", difference=True)
     exact_at = FULCRUM + POINT / rules_of_thumb.HEAD_PER_POINT
     rows = [
-        Row("a_point_at", {"place": Figure(x * _INCH, "in"), "mass": Figure(mass_per_point(x * _INCH), "g")})
+        Row(
+            "a_point_at",
+            {
+                "place": Figure(x * _INCH, "in"),
+                "mass": Figure(mass_per_point(x * _INCH), "g", difference=True),
+            },
+        )
         for x in _PLACES
     ]
     rows += [
@@ -83,10 +89,13 @@ def tape_bends(case: Case, dice: Random) -> Settled | None:
     rows = (
         Row("tape_length", {"length": Figure(tape_length(mass), "in"), "tape": Figure(mass, "g")}),
         Row("mass_shift", {"shift": Figure(shift, "mm"), "lever": Figure(_LEVER, "mm")}),
-        Row("bend", {"side": Figure(bend, "yd"), "carry": Figure(rung.flown.centred, "yd")}),
+        Row("bend", {"side": Figure(bend, "yd", difference=True), "carry": Figure(rung.flown.centred, "yd")}),
         Row(
             "own_spread",
-            {"side": Figure(own, "yd"), "mark": Figure(case.outcome.golfer.pattern.sd_toe, "mm")},
+            {
+                "side": Figure(own, "yd", difference=True),
+                "mark": Figure(case.outcome.golfer.pattern.sd_toe, "mm"),
+            },
         ),
         Row("bend_share", {"share": Figure(bend / own if own else 0.0, "%")}),
     )

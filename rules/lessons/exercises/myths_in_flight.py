@@ -79,8 +79,8 @@ def _flown(case: Case, rung: Rung, length: float, laws: dict[str, float] | None 
 
 def _carries(flight: Flown) -> dict[str, Figure]:
     return {
-        "speed": Figure(flight.speed, "mph"), "centred": Figure(flight.centred, "yd"),
-        "expected": Figure(flight.expected, "yd"),
+        "speed": Figure(flight.speed, "mph"), "centred": Figure(flight.centred, "yd", difference=True),
+        "expected": Figure(flight.expected, "yd", difference=True),
     }  # fmt: skip
 
 
@@ -115,7 +115,8 @@ def _apart(pair: tuple[Rung, Rung]) -> float:
 def _two(pair: tuple[Rung, Rung]) -> dict[str, Figure | Name]:
     return {
         "one": Name("club", pair[0].id), "other": Name("club", pair[1].id),
-        "carry": Figure(pair[0].flown.centred, "yd"), "other_carry": Figure(pair[1].flown.centred, "yd"),
+        "carry": Figure(pair[0].flown.centred, "yd", difference=True),
+        "other_carry": Figure(pair[1].flown.centred, "yd", difference=True),
         "apart": Figure(_apart(pair), "yd", difference=True),
     }  # fmt: skip
 

@@ -124,7 +124,13 @@ def putting_back(case: Case, id: str, seed: int) -> Exercise | None:
     }  # fmt: skip
     rows = (
         Row("points_lost", {"points": Figure(-found.points_change, "points", difference=True)}),
-        Row("per_point", {"mass": Figure(found.mass_per_point, "g"), "length": Figure(before - cut, "in")}),
+        Row(
+            "per_point",
+            {
+                "mass": Figure(found.mass_per_point, "g", difference=True),
+                "length": Figure(before - cut, "in"),
+            },
+        ),
         Row("restored", {"mass": Figure(found.restore, "g")}),
         Row(
             "by_rule",

@@ -1,0 +1,1 @@
+"""Exercises in words, and the trainer's lessons as plain lines."""
