@@ -7,17 +7,16 @@ answers -> facts -> rungs -> pairs -> pick -> bench -> sheets
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from rules.engine import Candidate
 from rules.engine.fast import best_of
 from rules.facts.golfer import FOR_CAUTIONS, Golfer, golfer
 from rules.house import House, load_house
 from rules.ladder.bagged import bagged
-from rules.ladder.judge import Judge, Quick
-from rules.ladder.pairs import Pair, order, pairs, race
+from rules.ladder.judge import Judge
+from rules.ladder.pairs import Pair, order, pair_id, pairs, race
 from rules.ladder.rung import Rung
 from rules.ladder.stocked import Barred, no_heads, places, rung
 from rules.overrides import Overridden, overridden
@@ -69,18 +68,16 @@ def fit(house: House, subject: Subject, flier: Flier | None = None) -> Outcome:
 
     A `flier` (a surface over the first law) stands in for flights where thousands of roads are run.
     """
-    base = house.base
-    player = golfer(base, subject, house.shelf)
+    player = golfer(house.base, subject, house.shelf)
     judge = Judge(house, player)
     filled, barred = rungs(judge, subject, flier)
     met = {pair.id: pair for pair in pairs(judge, filled)}
-    candidates = [Candidate(pair.id, pair.views) for pair in met.values()]
-    pairing = base.choose("pairing", player.views, candidates) if candidates else None
+    pairing = _paired(judge, filled, met)
     engine_pick = met[pairing.pick.candidate.id] if pairing and pairing.pick else None
     picked, changes = overridden(judge, subject, met, engine_pick, pairing, flier)
     picked = picked and apart(judge, picked, flier)
     clubs = _bench(house, player, picked)
-    asked = questions(base, player, subject, pairing, picked)
+    asked = questions(house.base, player, subject, pairing, picked)
     return Outcome(
         house=house,
         subject=subject,
@@ -123,13 +120,23 @@ def brief(
     base = house.base
     all_facts = house.once(("caution facts decide",), lambda: _cautions_decide(base))
     player = golfer(base, subject, house.shelf, shift=shift, cautions=all_facts)
-    judge, flier = Quick(house, player), sky(player.density) if sky else None
-    met, points = race(judge, rungs(judge, subject, flier)[0])
+    judge, flier = Judge(house, player), sky(player.density) if sky else None
+    met, counts = race(judge, rungs(judge, subject, flier)[0])
+    points = [None if out else count for count, out in counts]
     place = best_of(points)
     picked = None if place is None else apart(judge, pairs(judge, met[place])[0], flier)
     ports = (towards(judge, picked.longer), towards(judge, picked.shorter)) if picked else (None, None)
-    ids = (f"{longer.id}+{shorter.id}" for longer, shorter in met)
+    ids = (pair_id(*two) for two in met)
     return Brief(player, dict(zip(ids, points, strict=True)), picked, ports)
+
+
+def _paired(judge: Judge, filled: Sequence[Rung], met: Mapping[str, Pair]) -> Choice | None:
+    """Choose among pairs on best values; ledgers and bounds are evaluated when somebody asks."""
+    if not met:
+        return None
+    points = race(judge, filled)[1]
+    candidates = [pair.candidate for pair in met.values()]
+    return judge.base.counted("pairing", judge.golfer.views, candidates, points)
 
 
 def _cautions_decide(base: RuleBase) -> bool:

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from rules.engine import Candidate
 from rules.engine.ledger import Amount
 from rules.facts.answers import match_word
 from rules.facts.subject import Override
@@ -186,7 +185,7 @@ def _standings(before: Choice | Amount) -> tuple[Standing, ...]:
 
 def _score(judge: Judge, pair: Pair) -> float:
     """Return a pair's points by itself."""
-    standing = judge.base.choose("pairing", judge.seen, [Candidate(pair.id, pair.views)]).standings[0]
+    standing = judge.base.choose("pairing", judge.golfer.views, [pair.candidate]).standings[0]
     return standing.points / 1000
 
 

@@ -15,7 +15,7 @@ from rules.engine.plan import assumptions_of
 from rules.facts.golfer import golfer
 from rules.fitting import rungs
 from rules.house import House
-from rules.ladder.judge import Quick
+from rules.ladder.judge import Judge
 from rules.ladder.pairs import pairs
 from rules.units import unit
 
@@ -128,7 +128,7 @@ def _read(outcome: Outcome) -> list[str]:
     watched = _Watched(outcome.house.base)
     base = cast("RuleBase", watched)
     shelf = outcome.house.shelf
-    judge = Quick(House(base, shelf), golfer(base, outcome.subject, shelf))
+    judge = Judge(House(base, shelf), golfer(base, outcome.subject, shelf))
     filled, _ = rungs(judge, outcome.subject, lambda _: outcome.golfer.driver)
     pairs(judge, filled)
     return list(watched.assumptions.read)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from rules.engine import Candidate
+from rules.ladder.pair_facts import types_of
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -64,7 +64,7 @@ def choice_as_it_stands(outcome: Outcome) -> Choice | None:
         return choice
     met: Mapping[str, Pair] = {**outcome.pairs, picked.id: picked}
     return outcome.house.base.choose(
-        "pairing", outcome.golfer.views, [Candidate(pair.id, pair.views) for pair in met.values()]
+        "pairing", outcome.golfer.views, [pair.candidate for pair in met.values()]
     )
 
 
@@ -88,10 +88,10 @@ def pairing_view(outcome: Outcome, choice: Choice | None) -> PairingView | None:
 def _rival(outcome: Outcome, standing: Standing) -> RivalView:
     """Return one pair's standing."""
     pair = outcome.pairs[standing.candidate.id]
-    types = pair.views["pair_types"].best
+    types = types_of(pair.longer, pair.shorter)
     label = f"{pair.longer.label} and {pair.shorter.label}"
     lofts = (pair.longer.spec.loft, pair.shorter.spec.loft)
-    return RivalView(pair.id, label, standing.points, standing.is_ruled_out, str(types), lofts)
+    return RivalView(pair.id, label, standing.points, standing.is_ruled_out, types, lofts)
 
 
 def ruled_out(outcome: Outcome, system: System) -> tuple[RuledOut, ...]:

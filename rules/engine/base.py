@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
+from functools import cache, partial
 from types import MappingProxyType
 from typing import cast
 
 from rules.engine.amounts import NoStart, decide, final_si, thousandths
 from rules.engine.digest import digest
-from rules.engine.evaluate import Run
-from rules.engine.fast import NOBODY, best_of, points_of
+from rules.engine.evaluate import Later, Run
+from rules.engine.fast import Ground, best_of, points_of
 from rules.engine.faults import UnknownName
 from rules.engine.joined import Joined
 from rules.engine.language import Assumption, Decision, Effect, Fact, Rule, Source
@@ -68,7 +69,20 @@ class RuleBase:
         """
         decision = self._decision(decision_id)
         run = Run(self.plan(decision_id), shared)
-        return Choice(decision, [Standing(c, run.candidate(c.views), i) for i, c in enumerate(candidates)])
+        return Choice(decision, [Standing(c, i, run.candidate(c.views)) for i, c in enumerate(candidates)])
+
+    def counted(
+        self, decision_id: str, shared: Mapping[str, View], candidates: Sequence[Candidate],
+        points: Sequence[tuple[int, bool]],
+    ) -> Choice:  # fmt: skip
+        """Decide a choice whose points (and what is ruled out) are counted already, as `joined` counts them.
+
+        Ledgers, silent rules and bounds are evaluated candidate by candidate, when somebody asks.
+        """
+        run = cache(partial(Run, self.plan(decision_id), shared))
+        both = zip(candidates, points, strict=True)
+        standings = [Standing(one, i, Later(run, *count)) for i, (one, count) in enumerate(both)]
+        return Choice(self._decision(decision_id), standings)
 
     def amount(self, decision_id: str, views: Mapping[str, View]) -> Amount:
         """Decide an amount."""
@@ -77,31 +91,32 @@ class RuleBase:
 
     def fast_choose(
         self, decision_id: str, shared_best: Best, candidates_best: Sequence[Best],
-        unknown: Collection[str] = NOBODY,
+        ground: Ground | None = None,
     ) -> tuple[int | None, list[int | None]]:  # fmt: skip
         """Decide a choice on plain best values: the place of the pick, and all points (None: ruled out).
 
-        `unknown` names the facts on which only an assumption stands; None or no entry means absent.
+        None or no entry means absent. The ground holds facts that other decisions read too, and names those
+        on which only an assumption stands.
         """
         self._decision(decision_id)
-        points = points_of(self.plan(decision_id), shared_best, candidates_best, unknown)
+        points = points_of(self.plan(decision_id), shared_best, candidates_best, ground or Ground({}))
         return best_of(points), points
 
-    def joined(
-        self, decision_id: str, shared_best: Best, own: Iterable[str], unknown: Collection[str] = NOBODY
-    ) -> Joined:
+    def joined(self, decision_id: str, ground: Ground, own: Iterable[str]) -> Joined:
         """Return what adds up the points of candidates joined from parts, which hold the facts of `own`."""
         self._decision(decision_id)
-        return Joined(self.plan(decision_id), shared_best, own, unknown)
+        return Joined(self.plan(decision_id), ground, own)
 
-    def fast_amount(self, decision_id: str, best: Best, unknown: Collection[str] = NOBODY) -> float:
-        """Decide an amount on plain best values; SI."""
-        decision = self._decision(decision_id)
+    def fast_amount(self, decision_id: str, best: Best, ground: Ground | None = None) -> float:
+        """Decide an amount on plain best values, those of the ground included; SI."""
+        decision, ground = self._decision(decision_id), ground or Ground({})
         start = decision.start_fact
-        si = best.get(start) if start else self.assumptions[decision.start_assumption or ""].value
+        si: Value | None = self.assumptions[decision.start_assumption or ""].value if start is None else None
+        if start is not None:
+            si = best.get(start, ground.best.get(start))
         if si is None:
             raise NoStart(decision)
-        (points,) = points_of(self.plan(decision_id), best, ({},), unknown)
+        (points,) = points_of(self.plan(decision_id), best, ({},), ground)
         return final_si(decision, thousandths(decision, cast(float, si)) + (points or 0))
 
     def notices(self, scope: str, views: Mapping[str, View]) -> tuple[Notice, ...]:

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from math import inf
 from typing import Any, NamedTuple, cast
 
 from rules.engine.plan import Plan
 from rules.engine.ramps import Ramp
 from rules.engine.sides import Joined, Side
-from rules.engine.views import View
+from rules.engine.views import Candidate, View
 
 Interval = tuple[int, int]
 """Least and greatest, thousandths."""
@@ -31,8 +31,8 @@ class Along(NamedTuple):
 class Layout:
     """How the facts of a plan are split between those shared by all candidates and their own."""
 
-    def __init__(self, plan: Plan, is_shared: tuple[bool, ...]) -> None:
-        split = list(zip(plan.ids, is_shared, strict=True))
+    def __init__(self, plan: Plan, split: Sequence[tuple[str, bool]]) -> None:
+        """`split` says of each fact whether it is shared; facts that it leaves out were read already."""
         self.shared = Side([plan.rows[id] for id, shared in split if shared])
         """The facts shared by all candidates."""
         self.own = Side([plan.rows[id] for id, shared in split if not shared])
@@ -52,12 +52,14 @@ class Layout:
         """Kept by `joined`: the facts and ramps of parts of candidates."""
 
 
-def layout(plan: Plan, shared: Mapping[str, object]) -> Layout:
-    """Return the split for these shared facts, worked out once."""
-    key = tuple([id in shared for id in plan.ids])
+def layout(plan: Plan, shared: Mapping[str, object], ids: tuple[str, ...] | None = None) -> Layout:
+    """Return the split for these shared facts, worked out once; `ids` names the facts still to be read."""
+    if ids is None:
+        ids = plan.ids
+    key = (ids, tuple([id in shared for id in ids]))
     found = plan.layouts.get(key)
     if found is None:
-        found = plan.layouts[key] = Layout(plan, key)
+        found = plan.layouts[key] = Layout(plan, list(zip(*key, strict=True)))
     return cast(Layout, found)
 
 
@@ -147,6 +149,11 @@ class Outcome:
         return total
 
     @property
+    def is_ruled_out(self) -> bool:
+        """Whether a rule forbids it on the best values."""
+        return bool(self.best & self.run.plan.rule_outs)
+
+    @property
     def unsure(self) -> int:
         """Bits of the scoring rules whose result some answer may still change."""
         return self._parted()[0]
@@ -222,3 +229,18 @@ class Outcome:
             return along.ramp.extremes(low, high)
         value = along.ramp.value(cast(float, view.best))
         return value, value
+
+
+class Later:
+    """A candidate of which the points are known from its best values; the rest is evaluated when asked."""
+
+    __slots__ = ("_run", "is_ruled_out", "points")
+
+    def __init__(self, run: Callable[[], Run], points: int, is_ruled_out: bool) -> None:
+        self._run, self.points, self.is_ruled_out = run, points, is_ruled_out
+
+    def traced(self, candidate: Candidate) -> Outcome:
+        """Evaluate the candidate in full; it must come to the points that it was picked by."""
+        found = self._run().candidate(candidate.views)
+        assert (found.points, found.is_ruled_out) == (self.points, self.is_ruled_out)
+        return found

@@ -3,50 +3,99 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Collection, Sequence
-from typing import Any
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any, NamedTuple
 
-from rules.engine.evaluate import Layout, layout
+from rules.engine.evaluate import Along, Layout, layout
 from rules.engine.plan import Plan
 from rules.engine.sides import Best
 
-NOBODY: Collection[str] = frozenset()
+NOBODY: frozenset[str] = frozenset()
 """No fact on which only an assumption stands."""
 
 
-def points_of(
-    plan: Plan, shared: Best, candidates: Sequence[Best], unknown: Collection[str]
-) -> list[int | None]:
+class Laid(NamedTuple):
+    """What a ground tells the rules of one decision."""
+
+    mask: int
+    """Cases that survive its facts."""
+    ids: tuple[str, ...]
+    """The facts that are still to be read."""
+    ramps: Mapping[int, int]
+    """What ramps on its facts give, thousandths, by bit."""
+
+
+class Ground:
+    """Facts that many decisions have in common, looked up once for each decision."""
+
+    def __init__(self, best: Best, unknown: frozenset[str] = NOBODY) -> None:
+        """`unknown` names the facts, these or others, on which only an assumption stands."""
+        self.best, self.unknown = best, unknown
+        self._laid: dict[Plan, Laid] = {}
+
+    def under(self, plan: Plan) -> Laid:
+        """Return what these facts tell the rules of a decision."""
+        found = self._laid.get(plan)
+        if found is None:
+            found = self._laid[plan] = self._look(plan)
+        return found
+
+    def _look(self, plan: Plan) -> Laid:
+        """Look the facts up."""
+        rest = tuple([id for id in plan.ids if id not in self.best])
+        whole = layout(plan, self.best)
+        mask = whole.shared.mask(self.best, plan.full, self.unknown)
+        along = ((bit, one) for bit, one in whole.along.items() if one.place < 0 and one.group & mask)
+        return Laid(mask, rest, dict(given(along, self.best)))
+
+
+def points_of(plan: Plan, shared: Best, candidates: Sequence[Best], ground: Ground) -> list[int | None]:
     """Return each candidate's points, thousandths; None where it is ruled out.
 
-    `unknown` names the facts on which only an assumption stands.
+    Facts are read from the ground, else from what is shared, else from the candidate.
     """
-    split = layout(plan, shared)
-    start = split.shared.mask(shared, plan.full, unknown)
+    laid = ground.under(plan)
+    split = layout(plan, shared, laid.ids)
+    start = split.shared.mask(shared, laid.mask, ground.unknown)
     found: list[int | None] = []
     for own in candidates:
-        mask = split.own.mask(own, start, unknown)
+        mask = split.own.mask(own, start, ground.unknown)
         if mask & plan.rule_outs:
             found.append(None)
             continue
         mask = plan.once(mask) if plan.several else mask
         ramped = mask & split.ramp_bits
-        found.append(plan.fixed.sum(mask) + (_along(split, ramped, shared, own) if ramped else 0))
+        found.append(plan.fixed.sum(mask) + (_along(split, ramped, laid.ramps, shared, own) if ramped else 0))
     return found
 
 
-def _along(split: Layout, mask: int, shared: Best, own: Best) -> int:
+def _along(split: Layout, mask: int, ramps: Mapping[int, int], shared: Best, own: Best) -> int:
     """Add up what ramps give."""
     total = 0
     x: Any
     while mask:
         bit = mask & -mask
         mask ^= bit
+        if bit in ramps:
+            total += ramps[bit]
+            continue
         ramp, xs, segments, place, _ = split.along[bit]
         x = (shared if place < 0 else own)[ramp.fact]
         start, result, slope = segments[bisect_right(xs, x)]
         total += round(result + (x - start) * slope)
     return total
+
+
+def given(ramps: Iterable[tuple[int, Along]], values: Best) -> list[tuple[int, int]]:
+    """Return what ramps give on facts that are not absent, by bit."""
+    found = []
+    x: Any
+    for bit, (ramp, xs, segments, _, _) in ramps:
+        x = values.get(ramp.fact)
+        if x is not None:
+            start, result, slope = segments[bisect_right(xs, x)]
+            found.append((bit, round(result + (x - start) * slope)))
+    return found
 
 
 def best_of(points: Sequence[int | None]) -> int | None:

@@ -6,14 +6,16 @@ once for every pair that it is in.
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from collections.abc import Collection, Iterable, Sequence
-from typing import TYPE_CHECKING, Any, NamedTuple
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, NamedTuple
 
-from rules.engine.evaluate import Along, layout
+from rules.engine.evaluate import layout
+from rules.engine.fast import given
 from rules.engine.sides import Side
 
 if TYPE_CHECKING:
+    from rules.engine.evaluate import Along
+    from rules.engine.fast import Ground
     from rules.engine.plan import Plan
     from rules.engine.sides import Best
 
@@ -30,23 +32,23 @@ class Part(NamedTuple):
 class Joined:
     """One evaluation of a plan on plain best values; the facts shared by all candidates are read once."""
 
-    def __init__(self, plan: Plan, shared: Best, own: Iterable[str], unknown: Collection[str]) -> None:
-        """`own` names all the facts that parts of a candidate hold; others of its facts are absent."""
-        split = layout(plan, shared)
-        self._plan, self._unknown, self._split = plan, unknown, split
-        start = split.shared.mask(shared, plan.full, unknown)
-        held = set(own)
+    def __init__(self, plan: Plan, ground: Ground, own: Iterable[str]) -> None:
+        """`own` names all the facts that parts of a candidate hold; what is not on the ground is absent."""
+        laid = ground.under(plan)
+        self._plan, self._unknown = plan, ground.unknown
+        self._split = split = layout(plan, {}, laid.ids)
+        start, held = laid.mask, set(own)
         for rows in split.own.rows:
             if rows.fact.id not in held:
                 start &= rows.absent
         self._start = start
-        self._shared = _given(((bit, along) for bit, along in split.along.items() if along.place < 0), shared)
+        self._shared = tuple(laid.ramps.items())
 
     def part(self, own: Best) -> Part:
         """Evaluate a part: facts that no other part of the same candidate holds."""
         side, along = self._sorted(own)
         mask = side.mask(own, self._start, self._unknown)
-        return Part(mask, _given([(bit, one) for bit, one in along if one.group & mask], own))
+        return Part(mask, given([(bit, one) for bit, one in along if one.group & mask], own))
 
     def _sorted(self, own: Best) -> tuple[Side, list[tuple[int, Along]]]:
         """Return the facts and ramps of parts of one sort, worked out once."""
@@ -58,13 +60,11 @@ class Joined:
             found = self._split.parts[key] = (Side(rows), along)
         return found
 
-    def points(self, parts: Sequence[Part]) -> int | None:
-        """Return the points of a candidate joined from parts, thousandths; None where it is ruled out."""
+    def points(self, parts: Sequence[Part]) -> tuple[int, bool]:
+        """Return the points of a candidate joined from parts, thousandths, and whether it is ruled out."""
         plan, mask = self._plan, self._start
         for part in parts:
             mask &= part.mask
-        if mask & plan.rule_outs:
-            return None
         if plan.several:
             mask = plan.once(mask)
         total = plan.fixed.sum(mask)
@@ -75,16 +75,4 @@ class Joined:
             for bit, gives in part.ramps:
                 if bit & mask:
                     total += gives
-        return total
-
-
-def _given(ramps: Iterable[tuple[int, Along]], values: Best) -> list[tuple[int, int]]:
-    """Return what ramps give on facts that are not absent."""
-    found = []
-    x: Any
-    for bit, (ramp, xs, segments, _, _) in ramps:
-        x = values.get(ramp.fact)
-        if x is not None:
-            start, result, slope = segments[bisect_right(xs, x)]
-            found.append((bit, round(result + (x - start) * slope)))
-    return found
+        return total, bool(mask & plan.rule_outs)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rules.engine.evaluate import Outcome
+from rules.engine.evaluate import Later, Outcome
 from rules.engine.language import Decision, Rule
 from rules.engine.lines import Evaluated, Line, Silent
 from rules.engine.settle import settled
@@ -16,18 +16,24 @@ from rules.units import System, unit
 class Standing:
     """One candidate's standing in a choice."""
 
-    __slots__ = ("candidate", "is_ruled_out", "outcome", "place", "points")
+    __slots__ = ("_outcome", "candidate", "is_ruled_out", "place", "points")
 
-    def __init__(self, candidate: Candidate, outcome: Outcome, place: int) -> None:
+    def __init__(self, candidate: Candidate, place: int, outcome: Outcome | Later) -> None:
         self.candidate = candidate
         """The candidate, with its own facts."""
-        self.outcome = outcome
-        """Its evaluation."""
         self.place = place
         """Its place in the static order."""
         self.points = outcome.points
         """Sum of the lines, thousandths."""
-        self.is_ruled_out = bool(outcome.best & outcome.run.plan.rule_outs)
+        self.is_ruled_out = outcome.is_ruled_out
+        self._outcome = outcome
+
+    @property
+    def outcome(self) -> Outcome:
+        """Its evaluation, with all that could be."""
+        if isinstance(self._outcome, Later):
+            self._outcome = self._outcome.traced(self.candidate)
+        return self._outcome
 
     @property
     def low(self) -> float:
@@ -109,7 +115,7 @@ class Choice:
     def settled(self) -> bool:
         """Whether no answer to any open question can change the pick: a proof."""
         if self._settled is None:
-            self._settled = settled([(s.outcome, s.place) for s in self.standings])
+            self._settled = settled((s.outcome, s.place) for s in self.standings)
         return self._settled
 
     def standing(self, id: str) -> Standing | None:

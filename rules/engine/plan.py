@@ -59,7 +59,7 @@ class Plan:
         """The least they may give while it is open whether they speak."""
         self.fixed_most = Tables({bit: max(0, amount) for bit, amount in fixed.items()}, bits)
         """The most."""
-        self.layouts: dict[tuple[bool, ...], object] = {}
+        self.layouts: dict[tuple[object, ...], object] = {}
         """Kept by the evaluation: how facts are split between shared and own."""
 
     def _lay_out(self, terms: dict[str, list[tuple[int, Term]]], follows: dict[str, int]) -> int:

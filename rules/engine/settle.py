@@ -7,26 +7,28 @@ nought, or nought with the static order on its side.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 
 from rules.engine.evaluate import Outcome
 
 
-def settled(ranked: Sequence[tuple[Outcome, int]]) -> bool:
+def settled(ranked: Iterable[tuple[Outcome, int]]) -> bool:
     """Return whether the first of several outcomes is proved against all the others.
 
-    Each comes with its place in the static order; the ranking is by best values, ruled out last.
+    Each comes with its place in the static order; the ranking is by best values, ruled out last. No more
+    of them are looked at than the answer needs.
     """
-    if not ranked:
+    rest = iter(ranked)
+    leader, place = next(rest, (None, 0))
+    if leader is None:
         return True
-    leader, place = ranked[0]
     outs = leader.run.plan.rule_outs
     if leader.best & outs:
-        return all(outcome.must & outs for outcome, _ in ranked)
+        return bool(leader.must & outs) and all(outcome.must & outs for outcome, _ in rest)
     if leader.may & outs:
         return False
     proof = Pairwise(leader)
-    for rival, rival_place in ranked[1:]:
+    for rival, rival_place in rest:
         if rival.must & outs:
             continue
         least = proof.least(rival)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
 from typing import Literal, NamedTuple
 
 Status = Literal["known", "unknown", "open"]
@@ -63,9 +62,19 @@ def absent() -> View:
     return ABSENT
 
 
-@dataclass(slots=True)
 class Candidate:
     """One candidate of a choice: its id and the facts that are its own."""
 
-    id: str
-    views: Mapping[str, View]
+    __slots__ = ("_views", "id")
+
+    def __init__(self, id: str, views: Mapping[str, View] | Callable[[], Mapping[str, View]]) -> None:
+        """`views` may be what makes them, called once, when they are first read."""
+        self.id = id
+        self._views = views
+
+    @property
+    def views(self) -> Mapping[str, View]:
+        """The facts that are its own."""
+        if callable(self._views):
+            self._views = self._views()
+        return self._views

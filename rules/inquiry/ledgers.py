@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from rules.engine import Candidate
 from rules.engine.language import Atom
 from rules.engine.ledger import Amount, Choice
 from rules.overrides import OverrideProblem, find_pair
@@ -61,7 +60,7 @@ def _pairing(outcome: Outcome) -> Choice | None:
         return choice
     met = {**outcome.pairs, picked.id: picked}
     return outcome.house.base.choose(
-        "pairing", outcome.golfer.views, [Candidate(pair.id, pair.views) for pair in met.values()]
+        "pairing", outcome.golfer.views, [pair.candidate for pair in met.values()]
     )
 
 

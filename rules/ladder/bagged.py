@@ -3,24 +3,25 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING
 
 from rules.bench.build import SETBACK
 from rules.bench.shorten import shorten
 from rules.facts.known import Known
+from rules.ladder.deciding import thousandths
 from rules.ladder.flown import flown
-from rules.ladder.judge import thousandths
-from rules.ladder.rung import Rung, Spec, State, trade_name
+from rules.ladder.rung import Ledgers, Once, Rung, Spec, State, trade_name
 from rules.ladder.start import usual_length
 from rules.units import System, parse
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
-    from rules.engine.ledger import Amount, Choice
     from rules.facts.subject import OwnedClub
     from rules.golf.outcome import Flier
-    from rules.ladder.judge import Judge, Seen
+    from rules.ladder.judge import Judge
     from rules.shelf import Shelf
     from rules.shelf.parts import Head
 
@@ -47,24 +48,20 @@ def bagged(judge: Judge, club: OwnedClub, flier: Flier | None = None) -> list[Ru
     is known, so a usual head stands in and says so.
     """
     as_is = _spec(judge.base, club, own_head(judge.shelf, club))
-    shared = {**judge.seen, **_facts(judge, club, as_is, 0.0, "as_it_is")}
-    start = judge.views({"usual_length": Known(_start(judge.base, club, as_is))})
-    wanted, ledger = judge.amount("length", {**shared, **start})
-    kept = ledger.pinned(as_is.length, _kept) if ledger else None
+    facts = _facts(judge, club, as_is, 0.0, "as_it_is")
+    asked = {**facts, "usual_length": Known(usual_length(judge.base, club.kind, as_is.loft))}
+    wanted, _ = judge.amount("length", judge.views(asked))
     over = thousandths(judge, "length", as_is.length) - thousandths(judge, "length", wanted)
     overlong = max(0.0, over / 1000 * _INCH)
-    made = [_rung(judge, club, as_is, shared, kept, flier, overlong=overlong)]
+    trace = Once(partial(_ledgers, judge, asked, facts, as_is))
+    made = [_rung(judge, club, as_is, trace, flier, overlong=overlong)]
     cut = as_is.length - wanted
     if cut >= _WORTH_CUTTING - 1e-9:
         after = _altered(club, as_is, cut)
-        facts = {**judge.seen, **_facts(judge, club, as_is, cut, "altered")}
-        made.append(_rung(judge, club, after, facts, ledger, flier, cut=cut))
+        facts = _facts(judge, club, as_is, cut, "altered")
+        trace = Once(partial(_ledgers, judge, asked, facts, after, altered=True))
+        made.append(_rung(judge, club, after, trace, flier, cut=cut))
     return made
-
-
-def _start(base: RuleBase, club: OwnedClub, spec: Spec) -> float:
-    """Return where the length of a club like this one starts, m."""
-    return usual_length(base, club.kind, spec.loft)
 
 
 def own_head(shelf: Shelf, club: OwnedClub) -> Head | None:
@@ -114,10 +111,10 @@ def _altered(club: OwnedClub, spec: Spec, cut: float) -> Spec:
     return replace(spec, length=spec.length - cut, balance=balance, impact_mass=spec.impact_mass + back)
 
 
-def _facts(judge: Judge, club: OwnedClub, spec: Spec, cut: float, state: str) -> Seen:
+def _facts(judge: Judge, club: OwnedClub, spec: Spec, cut: float, state: State) -> dict[str, Known]:
     """Return what is known of an owned club before its rung is flown; `spec` is the club as it is."""
     low, high = judge.base.facts["cut"].range
-    known = {
+    return {
         "kind": Known(club.kind),
         "loft": Known(spec.loft),
         "owned": Known(state),
@@ -125,7 +122,6 @@ def _facts(judge: Judge, club: OwnedClub, spec: Spec, cut: float, state: str) ->
         "cut": Known(min(high, max(low, cut))),
         "usual_length": Known(spec.length),
     }
-    return judge.views(known)
 
 
 def _kept(_: System) -> str:
@@ -138,19 +134,32 @@ def slug(name: str) -> str:
     return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:40] or "club"
 
 
+def _ledgers(
+    judge: Judge, asked: Mapping[str, Known], facts: Mapping[str, Known], spec: Spec, *, altered: bool = False
+) -> Ledgers:
+    """Return the trace of an owned club: how the rules would build it, and what was left as it is.
+
+    `asked` are the facts on which its length is asked for, `facts` those of the club as it then is.
+    """
+    clerk = judge.clerk
+    length = clerk.amount("length", clerk.views(asked))[1]
+    own = clerk.views(facts)
+    balance = clerk.amount("balance", own)[1]
+    assert length is not None
+    assert balance is not None
+    held = length if altered else length.pinned(spec.length, _kept)
+    return Ledgers({"length": held, "balance": balance.pinned(spec.balance, _kept)}, {**clerk.seen, **own})
+
+
 def _rung(
-    judge: Judge, club: OwnedClub, spec: Spec, seen: Seen, length: Amount | None, flier: Flier | None,
+    judge: Judge, club: OwnedClub, spec: Spec, trace: Once[Ledgers], flier: Flier | None,
     *, cut: float = 0.0, overlong: float = 0.0,
 ) -> Rung:  # fmt: skip
     """Return one rung of an owned club."""
-    decisions: dict[str, Choice | Amount] = {}
-    if length is not None:
-        decisions["length"] = length
-        decisions["balance"] = judge.base.amount("balance", seen).pinned(spec.balance, _kept)
     state: State = "altered" if cut else "as_it_is"
     ending = f"-at-{spec.length / _INCH:g}-in" if cut else ""
     label = f"{trade_name(club.kind, spec.loft / _DEGREE)}, his own"
     return Rung(
-        f"own-{slug(club.name)}{ending}", club.kind, state, label, spec, decisions, seen,
-        flown(judge.base, judge.golfer, club.kind, spec, flier), club, cut, overlong,
+        f"own-{slug(club.name)}{ending}", club.kind, state, label, spec,
+        flown(judge.base, judge.golfer, club.kind, spec, flier), trace, {}, club, cut, overlong,
     )  # fmt: skip

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING, cast
 
 from rules.engine import Candidate
 from rules.facts.known import NOTHING, Known
+from rules.ladder.deciding import to_thousandth
 from rules.ladder.options import head_options, tip_options
 from rules.ladder.start import usual_length
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Amount, Choice
     from rules.facts.subject import Kind
-    from rules.ladder.judge import Judge, Seen
+    from rules.ladder.deciding import Deciding, Seen
     from rules.ladder.options import Option
     from rules.shelf.parts import Grip, Head, Shaft
 
@@ -49,10 +50,8 @@ class Decided:
     tip_extra: float = 0.0
     decisions: dict[str, Choice | Amount] = field(default_factory=dict)
     """Ledgers, where the judge keeps them."""
-    views: Seen = field(default_factory=dict)
-    """All that the decisions read: the golfer's facts, and the rung's own."""
     own: Seen = field(default_factory=dict)
-    """Facts of the place and of the parts picked."""
+    """Facts of the place and of the parts picked, which the decisions read besides the golfer's."""
     amounts: dict[str, float] = field(default_factory=dict)
     waits: dict[str, frozenset[str]] = field(default_factory=dict)
     """Open questions behind the options' facts, by fact."""
@@ -60,10 +59,9 @@ class Decided:
     """The decision for which nothing in stock would do."""
 
 
-def decide(judge: Judge, place: Place) -> Decided:
+def decide(judge: Deciding, place: Place) -> Decided:
     """Decide a place, part by part. `failed` names the decision for which nothing would do."""
-    own = _place_views(judge, place)
-    made = Decided(views={**judge.seen, **own}, own=own)
+    made = Decided(own=_place_views(judge, place))
     made.head = cast("Head | None", _choose(judge, made, "head", head_options(judge, place), place))
     for amount in ("length", "balance"):
         _amount(judge, made, amount, place)
@@ -76,7 +74,7 @@ def decide(judge: Judge, place: Place) -> Decided:
     return made
 
 
-def _place_views(judge: Judge, place: Place) -> Seen:
+def _place_views(judge: Deciding, place: Place) -> Seen:
     """Return what is known of a place before anything is decided."""
     start = place.start_length
     if start is None:
@@ -93,7 +91,7 @@ def _place_views(judge: Judge, place: Place) -> Seen:
 
 
 def _choose(
-    judge: Judge,
+    judge: Deciding,
     made: Decided,
     decision: str,
     options: Sequence[Option],
@@ -106,9 +104,9 @@ def _choose(
     `alike`: other clubs have the very same options.
     """
     if alike:
-        picked, ledger = judge.choose_alike(decision, made.views, options)
+        picked, ledger = judge.choose_alike(decision, made.own, options)
     else:
-        picked, ledger = judge.choose(decision, made.views, [Candidate(one.id, one.seen) for one in options])
+        picked, ledger = judge.choose(decision, made.own, [Candidate(one.id, one.seen) for one in options])
     if ledger is not None:
         made.decisions[decision] = ledger
         _note_waits(made, options)
@@ -118,7 +116,7 @@ def _choose(
     for option in options:
         if option.id == picked:
             # A ledger is put into words later and reads the views it was decided on: never change them.
-            made.views, made.own = {**made.views, **option.seen}, {**made.own, **option.seen}
+            made.own = {**made.own, **option.seen}
             return option.part
     if made.failed is None:
         made.failed = decision
@@ -133,15 +131,15 @@ def _note_waits(made: Decided, options: Sequence[Option]) -> None:
                 made.waits[id] = made.waits.get(id, NOTHING) | known.waits
 
 
-def _amount(judge: Judge, made: Decided, decision: str, place: Place) -> None:
+def _amount(judge: Deciding, made: Decided, decision: str, place: Place) -> None:
     """Take one amount and note its ledger; a pinned value is a line of the ledger too."""
-    if decision == "lie" and "head_lie" not in made.views:
+    if decision == "lie" and "head_lie" not in made.own:
         made.amounts["lie"] = 0.0
         return
-    value, ledger = judge.amount(decision, made.views)
+    value, ledger = judge.amount(decision, made.own)
     if decision in place.pins:
-        value = cast(float, place.pins[decision])
+        value = to_thousandth(judge, decision, cast(float, place.pins[decision]))
         ledger = ledger.pinned(value, lambda _: "Set by the fitter.") if ledger else None
     if ledger is not None:
-        made.decisions[decision], value = ledger, ledger.pick_si
+        made.decisions[decision] = ledger
     made.amounts[decision] = value

@@ -116,9 +116,13 @@ def _read(blow: Blow, apex: float, flier: Flier) -> Flown:
     return _flown(blow, apex, flier)
 
 
+_six = lru_cache(maxsize=1024)(six_strikes)
+"""Strikes over lies, remembered: they hang on neither speed nor head."""
+
+
 def _flown(blow: Blow, apex: float, flier: Flier) -> Flown:
     """Fly a blow; `apex` is the one that suits the golfer's speed, m."""
-    met = six_strikes(blow.pattern, blow.lies, blow.face, blow.attack)
+    met = _six(blow.pattern, blow.lies, blow.face, blow.attack)
     played = play(blow.speed, (blow.loft, blow.attack), blow.head, met, blow.outcomes, blow.worth, flier)
     launch, clean = strike(blow.speed, blow.loft, blow.attack, blow.head), played.centred
     return Flown(

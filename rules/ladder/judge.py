@@ -1,9 +1,4 @@
-"""How the decisions of a road are taken: with a full trace, or on best values alone.
-
-One road, one set of rules: both judges run the same code of the ladder and pick the same. The traced one
-keeps what explanations need; the quick one serves where thousands of roads are run and only the outcome
-counts.
-"""
+"""The judge: takes the decisions of a road on best values alone."""
 
 from __future__ import annotations
 
@@ -11,83 +6,36 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
-from rules.engine.text import named_facts
-from rules.engine.views import Candidate, View
-from rules.facts.known import NOTHING, Known, views
-from rules.ladder.options import READS, grip_options, shaft_options
-from rules.units import unit
+from rules.engine.fast import Ground
+from rules.engine.views import Candidate
+from rules.facts.known import Known
+from rules.ladder.clerk import Clerk
+from rules.ladder.deciding import Deciding, Seen, Stamp
+from rules.ladder.options import READS
 
 if TYPE_CHECKING:
-    from rules.engine.language import Fact
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
-    from rules.facts.subject import Kind
     from rules.house import House
-    from rules.ladder.options import Option
-    from rules.shelf.parts import Head
-
-Seen = Mapping[str, Any]
-"""Facts as the judge's engine reads them: views, or plain best values."""
-Stamp = Callable[[Mapping[str, float]], Mapping[str, Any]]
-"""Turns several derived numbers into what the engine reads."""
 
 
-class Judge:
-    """Takes decisions for one golfer and keeps their traces."""
+class Judge(Deciding):
+    """Takes decisions for one golfer on best values alone, and keeps no trace."""
 
-    traces = True
-    """Whether ledgers are kept."""
-    unsaid: frozenset[str] = NOTHING
-    """The golfer's facts on which only an assumption stands, where values are plain."""
+    traces = False
 
     def __init__(self, house: House, golfer: Golfer) -> None:
-        self.house, self.golfer = house, golfer
-        self.base, self.shelf = house.base, house.shelf
-        self.seen: Seen = self._golfer()
+        super().__init__(house, golfer, {id: one.value for id, one in golfer.known.items()})
+        known = golfer.known.items()
+        unsaid = [id for id, one in known if one.how == "assumed" or (one.closed and not one.waits)]
+        self.ground = Ground(self.seen, frozenset(unsaid))
+        """The golfer's facts, as the engine reads them for one decision after another."""
         self._filled: dict[str, Any] | None = None
-        self._ruled: dict[tuple[Any, ...], tuple[str | None, Choice | None]] = {}
-        self._shafts: dict[tuple[object, ...], list[Option]] = {}
-
-    def _golfer(self) -> Seen:
-        """Return the golfer's own facts."""
-        return self.golfer.views
 
     @cached_property
-    def grips(self) -> list[Option]:
-        """The grips in stock: the same candidates for every club of one golfer."""
-        return grip_options(self)
-
-    def shafts(self, kind: Kind, head: Head | None, length: float) -> list[Option]:
-        """Return the shafts for a head and length (m): the same candidates for heads of one kind and bore."""
-        stock = self.house.once(("shafts", kind), lambda: self.shelf.shafts_for(kind))
-        long_enough = tuple([shaft for shaft in stock if shaft.raw_length >= length])
-        key = (kind, head and head.bore, *[shaft.id for shaft in long_enough])
-        if key not in self._shafts:
-            self._shafts[key] = shaft_options(self, kind, head, long_enough)
-        return self._shafts[key]
-
-    def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
-        """Return facts as the engine reads them."""
-        return views(self.base, known)
-
-    def part(self, sort: str, id: str, known: Callable[[], Mapping[str, Known]]) -> Seen:
-        """Return the facts of a part that no golfer changes."""
-        return self.house.once(("part", self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
-
-    def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
-        """Return what turns derived numbers into what the engine reads, each within its declared range.
-
-        `waits` names the numbers that rules of a decision may read, with the open questions behind each.
-        """
-        stamps = {id: _stamp(self.base.facts[id], questions) for id, questions in waits.items()}
-        return lambda numbers: {id: stamps[id](number) for id, number in numbers.items()}
-
-    def choose(
-        self, decision: str, seen: Seen, candidates: Sequence[Candidate]
-    ) -> tuple[str | None, Choice | None]:
-        """Decide a choice: the picked candidate, and the ledger where one is kept."""
-        choice = self.base.choose(decision, seen, candidates)
-        return choice.pick.candidate.id if choice.pick else None, choice
+    def clerk(self) -> Clerk:
+        """Who decides the same with its trace kept, for when somebody asks why."""
+        return Clerk(self.house, self.golfer)
 
     def kept(self, place: str, fill: Callable[[], Any]) -> Any:
         """Return how a place is filled, as kept from a road where all that it hangs on was the same."""
@@ -98,67 +46,25 @@ class Judge:
         return self._filled[place]
 
     def _hangs_on(self) -> tuple[object, ...]:
-        """Return all of the golfer that the decisions of a place hang on, or that their ledgers name."""
+        """Return all of the golfer that the decisions of a place hang on."""
         golfer, seen = self.golfer, self.seen
         ids = self.house.once(("facts of rungs",), self._facts_of_rungs)
         return (
-            self.traces,
             tuple([seen.get(id) for id in ids]),
-            self.unsaid.intersection(ids),
+            self.ground.unknown.intersection(ids),
             tuple([golfer.known[id] for id in READS]),
             (golfer.pattern.mean_high, golfer.pattern.sd_high),
             golfer.lies.met,
             golfer.lies.tightest,
-            golfer.strike_waits,
         )
 
     def _facts_of_rungs(self) -> tuple[str, ...]:
-        """Return the golfer's facts that rules on the decisions of a place read or name."""
+        """Return the golfer's facts that rules on the decisions of a place read."""
         scopes = {id: decision.scope for id, decision in self.base.decisions.items()}
         starts = {one.start_fact for one in self.base.decisions.values() if one.start_fact}
         rules = [rule for rule in self.base.rules.values() if scopes.get(rule.decision or "") == "rung"]
-        facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
+        facts = {id for rule in rules for id in rule.reads}
         return tuple(sorted((facts | starts) & self.seen.keys()))
-
-    def choose_alike(
-        self, decision: str, seen: Seen, options: Sequence[Option]
-    ) -> tuple[str | None, Choice | None]:
-        """Decide a choice among options that clubs share, once for all that its rules cannot tell apart.
-
-        `options` are kept by this judge for the golfer's whole road.
-        """
-        telling = self.house.once(("telling", decision), lambda: self._telling(decision, seen, options))
-        key = (decision, id(options), *[seen.get(id) for id in telling])
-        found = self._ruled.get(key)
-        if found is None:
-            candidates = [Candidate(one.id, one.seen) for one in options]
-            found = self._ruled[key] = self.choose(decision, seen, candidates)
-        return found
-
-    def _telling(self, decision: str, seen: Seen, options: Sequence[Option]) -> tuple[str, ...]:
-        """Return facts of a club, not of golfer or option, that a decision's rules read or name."""
-        rules = self.base.plan(decision).rules
-        facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
-        own = {id for one in options for id in one.seen}
-        return tuple(sorted(facts - self.seen.keys() - own))
-
-    def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
-        """Decide an amount, SI, with its ledger where one is kept."""
-        amount = self.base.amount(decision, seen)
-        return amount.pick_si, amount
-
-
-class Quick(Judge):
-    """Takes decisions for one golfer on best values alone."""
-
-    traces = False
-
-    def _golfer(self) -> Seen:
-        known = self.golfer.known
-        self.unsaid = frozenset(
-            [id for id, one in known.items() if one.how == "assumed" or (one.closed and not one.waits)]
-        )
-        return {id: one.value for id, one in known.items()}
 
     def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
         """Return facts as plain best values."""
@@ -191,32 +97,13 @@ class Quick(Judge):
         return tuple(found)
 
     def choose(
-        self, decision: str, seen: Seen, candidates: Sequence[Candidate]
+        self, decision: str, own: Seen, candidates: Sequence[Candidate]
     ) -> tuple[str | None, Choice | None]:
         """Decide a choice without a ledger."""
         plain: list[Mapping[str, Any]] = [candidate.views for candidate in candidates]
-        place, _ = self.base.fast_choose(decision, seen, plain, self.unsaid)
+        place, _ = self.base.fast_choose(decision, own, plain, self.ground)
         return None if place is None else candidates[place].id, None
 
-    def amount(self, decision: str, seen: Seen) -> tuple[float, Amount | None]:
+    def amount(self, decision: str, own: Seen) -> tuple[float, Amount | None]:
         """Decide an amount without a ledger."""
-        return self.base.fast_amount(decision, seen, self.unsaid), None
-
-
-def _stamp(fact: Fact, waits: frozenset[str]) -> Callable[[float], View]:
-    """Return what turns one derived number into a view."""
-    (low, high), widest = fact.range, fact.widest
-
-    def waiting(value: float) -> View:
-        return View(min(high, max(low, value)), widest, "open", "derived", 0.0)
-
-    def known(value: float) -> View:
-        held = min(high, max(low, value))
-        return View(held, (held, held), "known", "derived", 0.0)
-
-    return waiting if waits else known
-
-
-def thousandths(judge: Judge, decision: str, si: float) -> int:
-    """Return an amount in whole thousandths of its decision's unit."""
-    return round(unit(judge.base.decisions[decision].unit).from_si(si) * 1000)
+        return self.base.fast_amount(decision, own, self.ground), None

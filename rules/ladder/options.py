@@ -17,7 +17,7 @@ from rules.units import parse
 if TYPE_CHECKING:
     from rules.facts.subject import Kind
     from rules.ladder.decide import Place
-    from rules.ladder.judge import Judge, Seen
+    from rules.ladder.deciding import Deciding, Seen
     from rules.shelf.parts import Grip, Head, Shaft
 
 GRIP_SIZES = ("undersize", "standard", "midsize", "oversize")
@@ -50,12 +50,12 @@ class Option:
     """Those of its facts that hang on the golfer, as they stand."""
 
 
-def _option(judge: Judge, id: str, part: object, fixed: Seen, moving: Mapping[str, Known]) -> Option:
+def _option(judge: Deciding, id: str, part: object, fixed: Seen, moving: Mapping[str, Known]) -> Option:
     """Return a candidate from what no golfer changes and what hangs on this one."""
     return Option(id, part, {**fixed, **judge.views(moving)}, moving)
 
 
-def head_options(judge: Judge, place: Place) -> list[Option]:
+def head_options(judge: Deciding, place: Place) -> list[Option]:
     """Return the heads that may fill a place, each with how it meets the golfer's lies."""
     golfer = judge.golfer
     delivered = place.loft + golfer.number("delivered_loft_change")
@@ -78,7 +78,7 @@ def head_options(judge: Judge, place: Place) -> list[Option]:
     return options
 
 
-def _head_facts(judge: Judge, head: Head) -> Seen:
+def _head_facts(judge: Deciding, head: Head) -> Seen:
     """Return what no golfer changes of a head."""
     return judge.part(
         "head",
@@ -101,7 +101,7 @@ def free_head(head: Head, spin_grip: float) -> Clubhead:
     )
 
 
-def shaft_options(judge: Judge, kind: Kind, head: Head | None, shafts: Sequence[Shaft]) -> list[Option]:
+def shaft_options(judge: Deciding, kind: Kind, head: Head | None, shafts: Sequence[Shaft]) -> list[Option]:
     """Return shafts made for a kind, with mass and flex against what is wanted."""
     known = judge.golfer.known
     speed, tempo, wanted = known["driver_head_speed"], known["tempo"], known["shaft_mass_wanted"]
@@ -117,7 +117,7 @@ def shaft_options(judge: Judge, kind: Kind, head: Head | None, shafts: Sequence[
     return options
 
 
-def _shaft_facts(judge: Judge, shaft: Shaft, head: Head | None) -> Seen:
+def _shaft_facts(judge: Deciding, shaft: Shaft, head: Head | None) -> Seen:
     """Return what no golfer changes of a shaft in a head."""
     return judge.part(
         f"shaft in {head.bore if head else 'any'}",
@@ -138,7 +138,7 @@ def _fit(shaft: Shaft, head: Head | None) -> str:
 
 
 def tip_options(
-    judge: Judge, head: Head | None, shaft: Shaft | None, loft: float, length: float
+    judge: Deciding, head: Head | None, shaft: Shaft | None, loft: float, length: float
 ) -> list[Option]:
     """Return how far the tip may be trimmed beyond the shaft's own note, as length and parallel tip allow."""
     if shaft is None:
@@ -154,13 +154,13 @@ def tip_options(
     return options or [_tip(judge, 0.0)]
 
 
-def _tip(judge: Judge, extra: float) -> Option:
+def _tip(judge: Deciding, extra: float) -> Option:
     """Return one way to trim the tip."""
     name = "as-noted" if extra == 0 else f"{extra / _INCH:g}-in-more"
     return Option(name, extra, judge.part("tip", name, lambda: {"tip_extra": Known(extra)}), {})
 
 
-def grip_options(judge: Judge) -> list[Option]:
+def grip_options(judge: Deciding) -> list[Option]:
     """Return the grips in stock, with size against what the hand asks for."""
     hand = judge.golfer.known["hand_length"]
     standard, step = (assumed(judge.base, f"hand-for-a-{what}") for what in ("standard-grip", "grip-size"))
@@ -178,7 +178,7 @@ def grip_options(judge: Judge) -> list[Option]:
     ]
 
 
-def _grip_facts(judge: Judge, grip: Grip) -> Seen:
+def _grip_facts(judge: Deciding, grip: Grip) -> Seen:
     """Return what no golfer changes of a grip."""
     return judge.part("grip", grip.id, lambda: {"grip_mass": Known(grip.mass)})
 

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Generic, Literal, TypeVar
 
 from rules.golf.flight import Launch, fly
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Amount, Choice
     from rules.facts.subject import Kind, OwnedClub
-    from rules.ladder.judge import Seen
+    from rules.ladder.deciding import Seen
     from rules.shelf.parts import Grip, Head, Shaft
 
+Made = TypeVar("Made")
 State = Literal["new", "as_it_is", "altered"]
 """Built from the shelf, his own as it is, or his own shortened and reweighted."""
 
@@ -96,6 +97,32 @@ class Spec:
 
 
 @dataclass(frozen=True, slots=True)
+class Ledgers:
+    """How a rung was decided: the trace of its decisions."""
+
+    decisions: Mapping[str, Choice | Amount] = field(default_factory=dict)
+    views: Seen = field(default_factory=dict)
+    """What the decisions read, the picked parts' facts included."""
+    waits: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    """Open questions behind the facts of its parts, by fact."""
+
+
+class Once(Generic[Made]):
+    """Something that is made when it is first asked for, and then kept."""
+
+    __slots__ = ("_made", "_make")
+
+    def __init__(self, make: Callable[[], Made]) -> None:
+        self._make: Callable[[], Made] | None = make
+
+    def __call__(self) -> Made:
+        """Return it."""
+        if self._make is not None:
+            self._made, self._make = self._make(), None
+        return self._made
+
+
+@dataclass(frozen=True, slots=True)
 class Rung:
     """One place on the ladder, decided and flown for this golfer."""
 
@@ -105,17 +132,30 @@ class Rung:
     label: str
     """What the trade calls it, or the owner's own name for it."""
     spec: Spec
-    decisions: Mapping[str, Choice | Amount]
-    """Ledgers; empty on a quick road."""
-    views: Seen
-    """What the decisions read, the picked parts' facts included."""
     flown: Flown
+    trace: Once[Ledgers] = field(repr=False, compare=False)
+    """The trace of its decisions, put together when somebody asks: of most rungs nobody does."""
+    own: Seen = field(default_factory=dict, repr=False, compare=False)
+    """The best values of what was decided of it, where it is built from the shelf."""
     owned: OwnedClub | None = None
     cut: float = 0.0
     """Length taken off an owned club, m."""
     overlong: float = 0.0
     """How much longer his own club is, left as it is, than the rules would build it, m."""
-    waits: Mapping[str, frozenset[str]] = field(default_factory=dict)
-    """Open questions behind the facts of its parts, by fact."""
     pins: Mapping[str, object] = field(default_factory=dict)
     """Decisions that a person took."""
+
+    @property
+    def decisions(self) -> Mapping[str, Choice | Amount]:
+        """Its decisions by id, each with its ledger."""
+        return self.trace().decisions
+
+    @property
+    def views(self) -> Seen:
+        """What the decisions read, the picked parts' facts included."""
+        return self.trace().views
+
+    @property
+    def waits(self) -> Mapping[str, frozenset[str]]:
+        """Open questions behind the facts of its parts, by fact."""
+        return self.trace().waits

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
 from rules.ladder.assembly import impact_mass
 from rules.ladder.decide import Decided, Place, decide
 from rules.ladder.flown import flown
 from rules.ladder.options import by_loft
-from rules.ladder.rung import Rung, Spec, trade_name
+from rules.ladder.rung import Ledgers, Once, Rung, Spec, trade_name
 from rules.problems import Problem
 from rules.shelf import NoHeads, on_bench
 from rules.units import parse
@@ -71,9 +72,18 @@ def rung(judge: Judge, place: Place, flier: Flier | None = None) -> Rung | Barre
     made, spec = filled
     label = trade_name(place.kind, spec.loft / _DEGREE)
     return Rung(
-        place.id, place.kind, "new", label, spec, made.decisions, {**judge.seen, **made.own},
-        flown(judge.base, judge.golfer, place.kind, spec, flier), waits=made.waits, pins=place.pins,
+        place.id, place.kind, "new", label, spec, flown(judge.base, judge.golfer, place.kind, spec, flier),
+        Once(partial(_ledgers, judge, place, made)), made.own, pins=place.pins,
     )  # fmt: skip
+
+
+def _ledgers(judge: Judge, place: Place, made: Decided) -> Ledgers:
+    """Decide a place once more with its trace kept; it must come to what was decided."""
+    found = decide(judge.clerk, place)
+    assert (found.head, found.shaft, found.grip, found.amounts) == (
+        made.head, made.shaft, made.grip, made.amounts,
+    )  # fmt: skip
+    return Ledgers(found.decisions, {**judge.clerk.seen, **found.own}, found.waits)
 
 
 def _filled(judge: Judge, place: Place) -> tuple[Decided, Spec] | Barred:

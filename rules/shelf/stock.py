@@ -197,6 +197,6 @@ def _check(shelf: Shelf, wanted: Counter[Key], booked: Counter[Key]) -> None:
 def _less(sort: str, parts: tuple[Counted, ...], gone: Counter[Key]) -> tuple[Counted, ...]:
     """Take what is gone off the counts of parts."""
     return tuple(
-        part if part.count is None else replace(part, count=max(part.count - gone[sort, part.id], 0))
-        for part in parts
+        replace(part, count=max(part.count - less, 0)) if part.count is not None and less else part
+        for part, less in ((part, gone[sort, part.id]) for part in parts)
     )

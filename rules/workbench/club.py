@@ -83,7 +83,7 @@ def _direction(base: RuleBase, rung: Rung, needed: float) -> tuple[Choice, str]:
 
 
 def towards(judge: Judge, rung: Rung) -> str | None:
-    """Return which side of the head would take a rung's mass, by any judge; None for one of his own clubs."""
+    """Return which side of the head would take a rung's mass, on best values; None for one of his own."""
     spec = rung.spec
     if spec.head is None or spec.shaft is None or spec.grip is None:
         return None
@@ -91,7 +91,7 @@ def towards(judge: Judge, rung: Rung) -> str | None:
     low, high = judge.base.facts["mass_needed"].range
     sums = {"mass_needed": Known(min(high, max(low, bare.need(spec.balance)))), "balance_left": Known(0.0)}
     options = [Candidate(name, judge.views({"direction": Known(name)})) for name in DIRECTIONS]
-    return judge.choose("ports", {**rung.views, **judge.views(sums)}, options)[0] or "even"
+    return judge.choose("ports", {**rung.own, **judge.views(sums)}, options)[0] or "even"
 
 
 def _sum_facts(base: RuleBase, needed: float, left: float) -> dict[str, View]:

@@ -8,11 +8,11 @@ from typing import cast
 
 import pytest
 
-from rules.engine import Candidate, RuleBase, View, assumed, known, load
+from rules.engine import Candidate, RuleBase, known, load
 from rules.engine.completions import completions, order
 from rules.engine.faults import UnknownName
 from rules.engine.language import Effect
-from rules.engine.questions import amount_stakes, choice_stakes, next_questions
+from rules.engine.questions import sifted, stakes
 from rules.engine.views import Value
 from rules.engine.writer import save
 
@@ -112,37 +112,33 @@ def test_orders_hang_on_the_name_alone() -> None:
 OPEN = ("frost", "soil", "wishes", "child_age")
 
 
-def open_views(base: RuleBase) -> dict[str, View]:
-    return {
-        "soil": assumed("loam", base.facts["soil"].widest, open=True),
-        "wishes": View(None, base.facts["wishes"].widest, "open", "assumed"),
-        "frost": View(None, base.facts["frost"].widest, "open", "assumed"),
-    }
+WAITS = {id: [id] for id in OPEN}
 
 
-def test_questions_come_by_topic_then_by_what_is_at_stake(garden: RuleBase, trees: list[Candidate]) -> None:
-    choice = garden.choose("tree", open_views(garden), trees[::-1])
-    assert not choice.settled
-    asked = next_questions(garden, [choice], OPEN)
-    assert [(q.id, q.always) for q in asked] == [("frost", True), ("soil", False), ("wishes", False)]
-    assert [q.topic for q in asked] == ["ground", "ground", "use"]
-    assert [q.stake for q in asked[1:]] == [2500, 2500]
+def test_questions_come_by_topic_then_by_what_is_at_stake(garden: RuleBase) -> None:
+    at_stake = stakes(garden, WAITS, ["tree"])
+    worth, needless = sifted(garden, OPEN, at_stake)
+    assert worth[0] == "frost"  # asked whatever is at stake
+    ranks = [garden.topics.index(ask.topic) for id in worth if (ask := garden.facts[id].ask)]
+    assert ranks == sorted(ranks)
+    assert set(worth) | set(needless) == set(OPEN)
+    assert all(at_stake.get(id, 0.0) == 0.0 for id in needless)
 
 
-def test_once_settled_only_what_is_always_asked_is_left(garden: RuleBase, trees: list[Candidate]) -> None:
-    choice = garden.choose("tree", open_views(garden), trees[:1])
-    assert choice_stakes(choice, OPEN) == {} or not choice.settled
-    views = {**open_views(garden), "frost": known(280.0)}
-    settled = garden.choose("tree", views, trees[:1])
-    assert settled.settled
-    assert [q.id for q in next_questions(garden, [settled], OPEN)] == ["frost"]
+def test_a_settled_decision_leaves_only_cautions_and_what_is_always_asked(garden: RuleBase) -> None:
+    told = stakes(garden, WAITS, [])
+    of_notices = {id for rule in garden.rules.values() if rule.decision is None for id in rule.reads}
+    assert set(told) == of_notices & set(OPEN)
+    assert sifted(garden, OPEN, {})[0] == ("frost",)
 
 
 def test_stakes_reach_questions_through_derived_facts(garden: RuleBase) -> None:
-    height = View(10.0, (8.0, 30.0), "open", "derived")
-    amount = garden.amount("distance", {"grown": height})
-    assert amount_stakes(amount, ["soil"], {"grown": ["soil"]})["soil"] > 0
-    assert amount_stakes(amount, ["soil"]) == {}
-    assert amount_stakes(garden.amount("distance", {}), ["soil"]) == {}
-    swayed = garden.amount("distance", {"soil": assumed("clay", garden.facts["soil"].widest, open=True)})
-    assert amount_stakes(swayed, ["soil"])["soil"] == 1500
+    assert stakes(garden, {"grown": ["soil"]}, ["distance"])["soil"] > 0
+    assert stakes(garden, {"grown": []}, ["distance"]) == {}
+
+
+def test_a_rule_weighs_by_what_it_can_move(garden: RuleBase) -> None:
+    heavier = garden.with_rule_effect("tall-trees-trouble", Effect("points", -70000))
+    facts = {id: [id] for id in garden.rule("tall-trees-trouble").reads}
+    for id in facts:
+        assert stakes(heavier, facts, ["tree"])[id] > stakes(garden, facts, ["tree"])[id]

@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 
 from rules.engine import Candidate, RuleBaseFaults, View
 from rules.engine.amounts import final
+from rules.engine.fast import Ground
 from rules.engine.ramps import Ramp
 from rules.engine.truth import BEST, MAY, MUST, opposite
 from rules.engine.writer import write_base
@@ -195,12 +196,12 @@ def test_settled_holds_under_every_completion_tried(rng: Random) -> None:
 @MANY
 def test_the_fast_path_equals_the_full_path(rng: Random) -> None:
     world = worlds.world(rng, open_share=0.0)
-    assumed = {
+    assumed = frozenset(
         id
         for views in (world.shared, *(c.views for c in world.candidates))
         for id, v in views.items()
         if not v.known
-    }
+    )
     known = dict(world.shared)
     own = [dict(c.views) for c in world.candidates]
     for views in own:
@@ -211,14 +212,17 @@ def test_the_fast_path_equals_the_full_path(rng: Random) -> None:
     choice = world.base.choose("which", known, candidates)
     shared_best = {id: v.best for id, v in known.items()}
     own_best = [{id: v.best for id, v in views.items()} for views in own]
-    place, points = world.base.fast_choose("which", shared_best, own_best, assumed)
+    common = {id: value for id, value in shared_best.items() if rng.random() < 0.5}
+    ground = Ground(common, assumed)
+    rest = {id: value for id, value in shared_best.items() if id not in common}
+    place, points = world.base.fast_choose("which", rest, own_best, ground)
     for standing in choice.standings:
         quick = points[standing.place]
         assert quick == (None if standing.is_ruled_out else standing.points)
     assert place == (choice.pick.place if choice.pick else None)
     views = {**own[0], **known}
-    best = {id: v.best for id, v in views.items()}
-    assert world.base.fast_amount("gap", best, assumed) == world.base.amount("gap", views).pick_si
+    best = {id: v.best for id, v in views.items() if id not in common}
+    assert world.base.fast_amount("gap", best, ground) == world.base.amount("gap", views).pick_si
 
 
 @given(RANDOM)
@@ -229,12 +233,28 @@ def test_candidates_joined_from_parts_get_the_same_points(rng: Random) -> None:
     own = [{id: v.best for id, v in c.views.items()} for c in world.candidates]
     every = sorted({id for best in own for id in best})
     _, points = world.base.fast_choose("which", shared, own)
-    joined = world.base.joined("which", shared, every)
+    joined = world.base.joined("which", Ground(shared), every)
     for best, wanted in zip(own, points, strict=True):
         sides: list[dict[str, Any]] = [{}, {}, {}]
         for id in every:
             rng.choice(sides)[id] = best.get(id)
-        assert joined.points([joined.part(side) for side in sides]) == wanted
+        count, out = joined.points([joined.part(side) for side in sides])
+        assert (None if out else count) == wanted
+
+
+@given(RANDOM)
+def test_a_choice_counted_first_is_traced_to_the_same(rng: Random) -> None:
+    world = worlds.world(rng, open_share=0.4)
+    choice = world.base.choose("which", world.shared, world.candidates)
+    counts = {s.place: (s.points, s.is_ruled_out) for s in choice.standings}
+    points = [counts[place] for place in range(len(world.candidates))]
+    later = world.base.counted("which", world.shared, world.candidates, points)
+    assert later.settled == choice.settled
+    for mine, other in zip(later.standings, choice.standings, strict=True):
+        assert (mine.candidate, mine.points, mine.low, mine.high) == (
+            other.candidate, other.points, other.low, other.high,
+        )  # fmt: skip
+        assert [line.text() for line in mine.lines] == [line.text() for line in other.lines]
 
 
 @given(RANDOM)

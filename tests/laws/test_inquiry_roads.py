@@ -11,6 +11,7 @@ from rules.engine import Amount
 from rules.facts.reading import read_subject
 from rules.fitting import House, Outcome, brief, fit, load_house
 from rules.inquiry.invented import invented
+from rules.ladder.rung import Rung
 
 HOUSE = load_house()
 numbers = st.integers(0, 10**6)
@@ -63,15 +64,29 @@ def test_a_quick_road_decides_as_the_traced_one_does(number: int) -> None:
     assert full.pairing is not None
     assert full.picked is not None
     assert quick.picked is not None
-    for standing in full.pairing.standings:
+    traced = HOUSE.base.choose("pairing", full.golfer.views, [pair.candidate for pair in full.pairs.values()])
+    assert traced.settled == full.pairing.settled
+    for standing in traced.standings:
         assert quick.points[standing.candidate.id] == (None if standing.is_ruled_out else standing.points)
     for mine, other in (
         (quick.picked.longer, full.picked.longer),
         (quick.picked.shorter, full.picked.shorter),
     ):
         assert (mine.id, mine.spec, mine.flown) == (other.id, other.spec, other.flown)
+    for rung in (one for one in full.rungs if one.owned is None):
+        assert_as_traced(rung)
     directions = [club.direction.pick if club.direction else None for club in full.clubs]
     assert quick.ports == tuple(one and one.candidate.id for one in directions)
+
+
+def assert_as_traced(rung: Rung) -> None:
+    """What a rung is made of is what its ledgers come to."""
+    for id, decision in rung.decisions.items():
+        if isinstance(decision, Amount):
+            assert getattr(rung.spec, id) == decision.pick_si
+        elif id in ("head", "shaft", "grip"):
+            assert decision.pick is not None
+            assert getattr(rung.spec, id).id == decision.pick.candidate.id
 
 
 def test_the_other_hand_gets_the_other_heads_from_a_house_that_has_served_the_first() -> None:

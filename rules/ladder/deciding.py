@@ -1,0 +1,116 @@
+"""What deciding needs, whoever decides: the golfer's facts as the engine reads them, and what clubs share.
+
+One road, one set of rules, and two who run them. The judge takes the decisions of a road on best values
+alone; the clerk takes them once more with a full trace, for the few rungs of which somebody asks why. Both
+run the same code of the ladder and come to the same.
+"""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Callable, Mapping, Sequence
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+from rules.engine.text import named_facts
+from rules.engine.views import Candidate
+from rules.ladder.options import grip_options, shaft_options
+from rules.units import unit
+
+if TYPE_CHECKING:
+    from rules.engine.ledger import Amount, Choice
+    from rules.facts.golfer import Golfer
+    from rules.facts.known import Known
+    from rules.facts.subject import Kind
+    from rules.house import House
+    from rules.ladder.options import Option
+    from rules.shelf.parts import Head
+
+Seen = Mapping[str, Any]
+"""Facts as the engine reads them: views, or plain best values."""
+Stamp = Callable[[Mapping[str, float]], Mapping[str, Any]]
+"""Turns several derived numbers into what the engine reads."""
+
+
+class Deciding(ABC):
+    """Takes decisions for one golfer."""
+
+    traces: bool
+    """Whether ledgers are kept."""
+
+    def __init__(self, house: House, golfer: Golfer, seen: Seen) -> None:
+        self.house, self.golfer, self.seen = house, golfer, seen
+        self.base, self.shelf = house.base, house.shelf
+        self._ruled: dict[tuple[Any, ...], tuple[str | None, Choice | None]] = {}
+        self._shafts: dict[tuple[object, ...], list[Option]] = {}
+
+    @abstractmethod
+    def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
+        """Return facts as the engine reads them."""
+
+    @abstractmethod
+    def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
+        """Return what turns derived numbers into what the engine reads, each within its declared range.
+
+        `waits` names the numbers that rules of a decision may read, with the open questions behind each.
+        """
+
+    @abstractmethod
+    def choose(
+        self, decision: str, own: Seen, candidates: Sequence[Candidate]
+    ) -> tuple[str | None, Choice | None]:
+        """Decide a choice on the golfer's facts and a club's own: the picked candidate, and any ledger."""
+
+    @abstractmethod
+    def amount(self, decision: str, own: Seen) -> tuple[float, Amount | None]:
+        """Decide an amount, SI, on the golfer's facts and a club's own, with any ledger."""
+
+    @cached_property
+    def grips(self) -> list[Option]:
+        """The grips in stock: the same candidates for every club of one golfer."""
+        return grip_options(self)
+
+    def shafts(self, kind: Kind, head: Head | None, length: float) -> list[Option]:
+        """Return the shafts for a head and length (m): the same candidates for heads of one kind and bore."""
+        stock = self.house.once(("shafts", kind), lambda: self.shelf.shafts_for(kind))
+        long_enough = tuple([shaft for shaft in stock if shaft.raw_length >= length])
+        key = (kind, head and head.bore, *[shaft.id for shaft in long_enough])
+        if key not in self._shafts:
+            self._shafts[key] = shaft_options(self, kind, head, long_enough)
+        return self._shafts[key]
+
+    def part(self, sort: str, id: str, known: Callable[[], Mapping[str, Known]]) -> Seen:
+        """Return the facts of a part that no golfer changes."""
+        return self.house.once(("part", self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
+
+    def choose_alike(
+        self, decision: str, own: Seen, options: Sequence[Option]
+    ) -> tuple[str | None, Choice | None]:
+        """Decide a choice among options that clubs share, once for all that its rules cannot tell apart.
+
+        `options` are kept by this judge for the golfer's whole road.
+        """
+        telling = self.house.once(("telling", decision), lambda: self._telling(decision, options))
+        key = (decision, id(options), *[own.get(id) for id in telling])
+        found = self._ruled.get(key)
+        if found is None:
+            candidates = [Candidate(one.id, one.seen) for one in options]
+            found = self._ruled[key] = self.choose(decision, own, candidates)
+        return found
+
+    def _telling(self, decision: str, options: Sequence[Option]) -> tuple[str, ...]:
+        """Return facts of a club, not of golfer or option, that a decision's rules read or name."""
+        rules = self.base.plan(decision).rules
+        facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
+        own = {id for one in options for id in one.seen}
+        return tuple(sorted(facts - self.seen.keys() - own))
+
+
+def thousandths(judge: Deciding, decision: str, si: float) -> int:
+    """Return an amount in whole thousandths of its decision's unit."""
+    return round(unit(judge.base.decisions[decision].unit).from_si(si) * 1000)
+
+
+def to_thousandth(judge: Deciding, decision: str, si: float) -> float:
+    """Return an amount (SI) as its ledger tells it, to a thousandth of the decision's unit."""
+    return unit(judge.base.decisions[decision].unit).to_si(thousandths(judge, decision, si) / 1000)

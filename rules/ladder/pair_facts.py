@@ -1,0 +1,161 @@
+"""The facts of a pair of rungs, from flights already flown: gaps, usable shares, make-up, what is his own.
+
+What only one of the two clubs decides is worked out once for the club, and not for every pair it is in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING, Any
+
+from rules.facts.known import NOTHING, Known, assumed
+
+if TYPE_CHECKING:
+    from rules.facts.golfer import Golfer
+    from rules.ladder.deciding import Deciding
+    from rules.ladder.rung import Rung
+
+_OF_A_CLUB = {
+    "carry": "flight", "expected": "strike", "expected_lost": "strike", "usable": "strike",
+    "height_share": "flight", "loft": "", "cut": "", "overlong": "",
+}  # fmt: skip
+"""Numbers of one of the two clubs, and the open questions that could still move them."""
+_WORDS = ("kind", "owned", "liked", "sole_width")
+"""What else is known of one of the two clubs."""
+_ROLES = ("longer", "shorter")
+_BETWEEN = {
+    "pair_gap": "flight", "pair_gap_share": "flight", "pair_expected_gain": "strike", "driver_gap": "driver",
+    "driver_gap_share": "driver", "iron_gap": "iron", "iron_gap_share": "iron", "gap_unevenness": "both",
+    "usable_both": "strike", "new_clubs": "", "loft_step": "", "longer_loft_short": "airborne",
+    "longer_strong": "skill",
+}  # fmt: skip
+"""Numbers of the pair, and of the gaps to the driver and to the longest iron, likewise."""
+_TYPES = ("two_fairway_woods", "two_hybrids", "wood_and_hybrid", "hybrid_above_wood")
+
+
+class PairFacts:
+    """Makes the facts of the pairs of one ladder, as a judge reads them."""
+
+    def __init__(self, judge: Deciding, rungs: Sequence[Rung]) -> None:
+        self.judge = judge
+        self.best = max((rung.flown.expected for rung in rungs), default=1.0)
+        """The farthest carry to expect of any rung, m."""
+        kinds = {f"{role}_{id}": of for role in _ROLES for id, of in _OF_A_CLUB.items()}
+        behind = _waits(judge.golfer)
+        waits = {id: behind[of] for id, of in {**kinds, **_BETWEEN}.items()}
+        self.waits = {id: questions for id, questions in waits.items() if questions}
+        """Open questions behind the facts, by fact: the same for all pairs."""
+        self.stamp = judge.stamps("pairing", waits)
+        self.ids = (*waits, "pair_types", *(f"{role}_{id}" for role in _ROLES for id in _WORDS))
+        """Every fact of a pair."""
+        self.types = {types: judge.views({"pair_types": Known(types)}) for types in _TYPES}
+        self.turf_loft, self.failing = assumed(judge.base, "turf-loft"), _failing(judge)
+        self.mild_loft, self.erring = assumed(judge.base, "mild-loft"), _erring(judge)
+        gone = Known(None, "assumed", waits=behind["iron told"], closed=True)
+        self.no_iron = judge.views({"iron_gap": gone, "iron_gap_share": gone})
+
+    def longer(self, rung: Rung) -> dict[str, Any]:
+        """Return what a rung gives to a pair as its longer club, the gap to the driver included."""
+        top, carry, loft = self.judge.golfer.driver.carry, rung.flown.centred, rung.spec.loft
+        numbers = {
+            "driver_gap": top - carry,
+            "driver_gap_share": (top - carry) / top,
+            "longer_loft_short": self.failing * max(0.0, self.turf_loft - loft),
+            "longer_strong": self.erring * max(0.0, self.mild_loft - loft),
+        }
+        return self._of("longer", rung, numbers)
+
+    def shorter(self, rung: Rung) -> dict[str, Any]:
+        """Return what a rung gives to a pair as its shorter club, the gap to the longest iron included.
+
+        Where no iron is known that gap is absent.
+        """
+        iron, carry = self.judge.golfer.iron, rung.flown.centred
+        if iron is None:
+            return {**self._of("shorter", rung, {}), **self.no_iron}
+        gap = carry - iron.number
+        return self._of("shorter", rung, {"iron_gap": gap, "iron_gap_share": gap / carry})
+
+    def _of(self, role: str, rung: Rung, gaps: Mapping[str, float]) -> dict[str, Any]:
+        """Return the facts of one of the two clubs."""
+        flown = rung.flown
+        liked = (rung.owned.liked or "so_so") if rung.owned else "not_owned"
+        sole = rung.spec.head.sole_width if rung.spec.head else None
+        numbers = {
+            "carry": flown.centred,
+            "expected": flown.expected,
+            "expected_lost": 1 - flown.expected / self.best,
+            "usable": flown.usable,
+            "height_share": flown.height_share,
+            "loft": rung.spec.loft,
+            "cut": rung.cut,
+            "overlong": rung.overlong,
+        }
+        rest = {
+            f"{role}_kind": Known(rung.kind),
+            f"{role}_owned": Known(rung.state),
+            f"{role}_liked": Known(liked),
+            f"{role}_sole_width": Known(sole, closed=sole is None),
+        }
+        named = {f"{role}_{id}": number for id, number in numbers.items()}
+        return {**self.stamp({**named, **gaps}), **self.judge.views(rest)}
+
+    def between(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
+        """Return the facts that hang on both clubs."""
+        golfer, one, other = self.judge.golfer, longer.flown, shorter.flown
+        top, upper, lower = golfer.driver.carry, one.centred, other.centred
+        gap = upper - lower
+        steps = [top - upper, gap] if golfer.iron is None else [top - upper, gap, lower - golfer.iron.number]
+        numbers = {
+            "pair_gap": gap,
+            "pair_gap_share": gap / upper,
+            "pair_expected_gain": (one.expected - other.expected) / one.expected,
+            "usable_both": (one.usable + other.usable) / 2,
+            "new_clubs": float((longer.state == "new") + (shorter.state == "new")),
+            "loft_step": max(0.0, shorter.spec.loft - longer.spec.loft),
+            "gap_unevenness": (max(steps) - min(steps)) / top,
+        }
+        return {**self.stamp(numbers), **self.types[types_of(longer, shorter)]}
+
+    def all(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
+        """Return every fact of a pair."""
+        return {**self.longer(longer), **self.shorter(shorter), **self.between(longer, shorter)}
+
+
+def types_of(longer: Rung, shorter: Rung) -> str:
+    """Return what a pair is made of."""
+    if longer.kind == shorter.kind:
+        return "two_fairway_woods" if longer.kind == "fairway" else "two_hybrids"
+    return "wood_and_hybrid" if longer.kind == "fairway" else "hybrid_above_wood"
+
+
+def _failing(judge: Deciding) -> float:
+    """Return how far the count of balls that get up falls short of enough, 0 to 1; 0 if nobody counted."""
+    counted = judge.golfer.known["airborne_of_six"]
+    if counted.value is None:
+        return 0.0
+    return min(1.0, max(0.0, assumed(judge.base, "airborne-enough") - counted.number))
+
+
+def _erring(judge: Deciding) -> float:
+    """Return how much misses count against strong lofts: 0 for a fine player, 1 for a middling one."""
+    fine, middling = assumed(judge.base, "fine-standard"), assumed(judge.base, "middling-standard")
+    return min(1.25, max(0.0, (judge.golfer.number("skill") - fine) / (middling - fine)))
+
+
+def _waits(golfer: Golfer) -> dict[str, frozenset[str]]:
+    """Return the open questions behind each kind of number."""
+    flight, known = golfer.flight_waits, golfer.known
+    driver = flight | known["driver_loft"].waits
+    told = known["longest_iron_carry"].waits | known["longest_iron_loft"].waits
+    return {
+        "": NOTHING,
+        "flight": flight,
+        "strike": flight | golfer.strike_waits,
+        "driver": driver,
+        "iron told": told,
+        "iron": flight | golfer.iron.waits if golfer.iron else told,
+        "both": driver | told,
+        "airborne": known["airborne_of_six"].waits,
+        "skill": known["skill"].waits,
+    }
