@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
-from interview.kiosk.pin import PinFile, PinProblem
+from interview.kiosk.pin import BusyError, PinFile, PinProblem
 
 if TYPE_CHECKING:
     from interview.kiosk.clock import Clock
@@ -37,12 +37,17 @@ def wait_after(tries: int) -> float:
 
 
 class Gate:
-    """Takes tries of the PIN. What it counts is kept in the PIN's file; where that fails, in memory."""
+    """Takes tries of the PIN. What it counts is kept in the PIN's file; where that fails, in memory.
+
+    Several kiosks may share one PIN: each reads the count anew, one after another, so that a guesser gains
+    nothing by going from one to the next.
+    """
 
     def __init__(self, file: PinFile, clock: Clock) -> None:
         self._file = file
         self._clock = clock
         self._pin, self._tries, self._until = file.read()
+        self._noted = True
 
     @property
     def waiting(self) -> int:
@@ -52,6 +57,17 @@ class Gate:
 
     def tried(self, pin: str) -> Verdict:
         """Take a try."""
+        try:
+            with self._file.alone():
+                return self._judged(pin)
+        except BusyError:
+            return Verdict("wait", 1)
+
+    def _judged(self, pin: str) -> Verdict:
+        """Look at a try that no other kiosk looks at meanwhile."""
+        if self._noted:
+            with contextlib.suppress(PinProblem):  # a file that went away or broke forgives nothing
+                self._pin, self._tries, self._until = self._file.read()
         if self.waiting:
             return Verdict("wait", self.waiting)
         if self._pin.fits(pin):
@@ -66,5 +82,7 @@ class Gate:
 
     def _note(self) -> None:
         """Keep the count; a full disk must not open the gate, nor bring the kiosk down."""
+        self._noted = False
         with contextlib.suppress(OSError, PinProblem):
             self._file.note(self._tries, self._until)
+            self._noted = True

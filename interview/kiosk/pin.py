@@ -8,15 +8,19 @@ from __future__ import annotations
 
 import base64
 import binascii
+import contextlib
 import hashlib
 import hmac
 import json
 import os
 import secrets
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
+
+from filelock import FileLock, Timeout
 
 from rules.problems import Problem
 
@@ -27,10 +31,16 @@ _N, _R, _P = 2**14, 8, 5
 least, 16 MiB and about a tenth of a second a try. From memory."""
 _SALT, _HASH = 16, 32
 _FILE = "pin.json"
+_LOCKED_FOR = 2.0
+"""Seconds that a try waits for the tries at other kiosks before it."""
 
 
 class PinProblem(Problem):
     """A PIN that cannot be taken, or a file of one that cannot be read."""
+
+
+class BusyError(Exception):
+    """Another kiosk looks at the PIN just now."""
 
 
 def fault_of(pin: str) -> str | None:
@@ -98,6 +108,25 @@ class PinFile:
             raise PinProblem(
                 f"{self.path} cannot be read: 'turfpair kiosk --set-pin' sets a new PIN"
             ) from None
+
+    @contextlib.contextmanager
+    def alone(self) -> Iterator[None]:
+        """Keep other kiosks from looking at the PIN meanwhile; BusyError when one of them takes too long.
+
+        Where no lock can be had, as on a full disk, it goes on without one.
+        """
+        lock = FileLock(self.path.with_suffix(".lock"), timeout=_LOCKED_FOR)
+        try:
+            lock.acquire()
+        except Timeout:
+            raise BusyError from None
+        except OSError:
+            yield
+            return
+        try:
+            yield
+        finally:
+            lock.release()
 
     def note(self, tries: int, until: float) -> None:
         """Keep how many wrong tries were made and until when none is taken."""

@@ -30,7 +30,7 @@ LAYERS = [
         "interview.classroom",
     },
     {"interview.views"},
-    {"interview.screens", "interview.sheets", "interview.commands"},
+    {"interview.screens", "interview.sheets", "interview.commands", "interview.web"},
 ]
 """Rooms from the ground up; a room may call its own layer only by itself or where listed below."""
 NEIGHBOURS = {
@@ -47,7 +47,7 @@ NEIGHBOURS = {
     ("interview.kiosk", "interview.store"),
     ("interview.classroom", "interview.session"), ("interview.classroom", "interview.store"),
     ("interview.store", "interview.session"), ("interview.commands", "interview.sheets"),
-    ("interview.commands", "interview.screens"),
+    ("interview.commands", "interview.screens"), ("interview.commands", "interview.web"),
 }  # fmt: skip
 """Pairs within one layer that may call each other, the caller first."""
 

@@ -106,3 +106,18 @@ def test_a_full_disk_neither_opens_the_gate_nor_breaks_it(
     gate = Gate(pin_file, clock)
     monkeypatch.setattr(PinFile, "note", full)
     assert [gate.tried("000000").kind for _ in range(4)] == ["wrong", "wrong", "wrong", "wait"]
+
+
+def test_kiosks_that_share_a_pin_share_its_tries(pin_file: PinFile, clock: Clock) -> None:
+    gates = [Gate(pin_file, clock) for _ in range(6)]
+    assert [gate.tried("000000").kind for gate in gates] == ["wrong"] * 3 + ["wait"] * 3
+    assert gates[0].tried(PIN).kind == "wait", "whoever was opened before the tries waits too"
+
+
+def test_tries_at_once_are_taken_one_after_another(
+    pin_file: PinFile, clock: Clock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("interview.kiosk.pin._LOCKED_FOR", 0.05)
+    with pin_file.alone():
+        assert Gate(pin_file, clock).tried(PIN) == ("wait", 1)
+    assert Gate(pin_file, clock).tried(PIN).kind == "open"

@@ -78,7 +78,11 @@ class KioskApp(TurfApp):
         self._quiet_until = 0.0
         self._last_key = ""
         self._purged = clock.steady()
-        self._board = Board(self._page(), id="board")
+        self._board = self.make_board(self._page())
+
+    def make_board(self, page: Page) -> Board:
+        """Return the board that shows the pages."""
+        return Board(page, id="board")
 
     @property
     def _conversation(self) -> Conversation:

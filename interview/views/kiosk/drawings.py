@@ -40,11 +40,11 @@ _LIES: Mapping[str, Drawing] = {
 }
 """The ball from the side, on what it lies on."""
 _CURVE: Mapping[str, Drawing] = {
-    "hook": ("╲    ", " ╲_  ", "   ╲ "),
-    "draw": (" ╲   ", "  │  ", "  │  "),
-    "straight": ("  │  ", "  │  ", "  │  "),
-    "fade": ("   ╱ ", "  │  ", "  │  "),
-    "slice": ("    ╱", "  _╱ ", " ╱   "),
+    "hook": ("●─╮  ", "  │  ", "  ○  "),
+    "draw": (" ●╮  ", "  │  ", "  ○  "),
+    "straight": ("  ●  ", "  │  ", "  ○  "),
+    "fade": ("  ╭● ", "  │  ", "  ○  "),
+    "slice": ("  ╭─●", "  │  ", "  ○  "),
 }
 """The flight from behind the ball, for a right-hander."""
 _MISS: Mapping[str, Drawing] = {

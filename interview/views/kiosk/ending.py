@@ -58,7 +58,7 @@ def _clubs(view: OutcomeView, say: Say) -> Page:
     bag = [spelled(one.text) for one in view.cautions if one.topic == "bag"]
     lofts = say("clubs.lofts", longer=degrees(longer.loft), shorter=degrees(shorter.loft))
     page = _page(say("clubs.heading"), [*said, *bag[:1], lofts, say("clubs.start")], say)
-    return replace(page, picture=carries(view, say, view.system))
+    return replace(page, caption=say("clubs.carries"), bars=carries(view, say, view.system))
 
 
 def _sentence(key: str, club: ClubView, view: OutcomeView, say: Say) -> str:

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
-
-from interview.views.pictures import Picture
+from typing import Literal, NamedTuple
 
 Shape = Literal["tiles", "keypad"]
 """Tiles as large as there is room for, or a keypad of three columns."""
@@ -24,6 +22,18 @@ class Tile:
     """A small picture that helps to answer: a few lines of equal width."""
     marked: bool = False
     """Whether it is what was said before, or one of several chosen."""
+
+
+class Bar(NamedTuple):
+    """How far one club flies, beside the others."""
+
+    name: str
+    share: float
+    """Its length, of the longest one's."""
+    value: str
+    """The distance in words."""
+    new: bool = False
+    """Whether it is one of the two clubs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +57,10 @@ class Page:
     """What was typed so far, where something is typed; None elsewhere."""
     notice: str = ""
     """What must be told about the last press."""
-    picture: Picture = ()
-    """A larger picture below the text."""
+    caption: str = ""
+    """What the bars below the text show."""
+    bars: tuple[Bar, ...] = ()
+    """Distances beside one another, to one scale."""
     shape: Shape = "tiles"
     cursor: str | None = None
     """The word of the tile that the cursor begins on; empty for none, None for the first."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from interview.views.kiosk.carries import drawn
 from interview.views.kiosk.drawings import seven
 from interview.views.kiosk.tiles import Line, grid, picture_width, tile_lines
 from interview.views.pictures.ink import (
@@ -30,7 +31,9 @@ if TYPE_CHECKING:
 _WIDEST = 112
 """Cells that a page takes at most; on a wider screen it stands in the middle."""
 _AIRY = 22
-"""Rows of a screen from which on paragraphs stand a row apart."""
+"""Rows of a screen from which on a page has air around its text."""
+_APART = 28
+"""Rows of a screen from which on each paragraph stands apart from the next."""
 _FOOT_WIDEST = 26
 """Cells of a tile at the foot at most."""
 _FOOT = 3
@@ -113,19 +116,32 @@ def _shifted(one: Row, left: int) -> Row:
 
 def _head(page: Page, width: int, height: int, glyphs: Glyphs) -> list[Row]:
     """Return everything above the tiles."""
-    rows = [between([Ink(page.above, "head")], [Ink(page.progress, "dim")], width), _bar(page, width, glyphs)]
-    airy = height >= _AIRY
+    rows = [*_top(page, width), _bar(page, width, glyphs)]
+    airy, apart = height >= _AIRY, height >= _APART
     rows += (Row(),) * airy
     rows += wrapped(page.heading, width, "strong")
-    for text in page.text:
+    for at, text in enumerate(page.text):
+        rows += (Row(),) * (apart and bool(text) and at > 0 and bool(page.text[at - 1]))
         rows += wrapped(text, width) if text else (Row(),) * airy
     if page.code:
         rows += _large(page.code, width)
-    rows += page.picture and tuple(_fine(one, glyphs) for one in page.picture)
+    if page.bars:
+        rows += (Row(),) * apart
+        rows += wrapped(page.caption, width, "dim")
+        rows += (_fine(one, glyphs) for one in drawn(page.bars, width))
+        rows += (Row(),) * apart
     if page.entry is not None:
         rows.append(row(Ink(f"{glyphs.cursor} ", "pick"), Ink(page.entry or "_", "strong")))
     rows += wrapped(page.notice, width, "alert") if page.notice else ()
     return rows
+
+
+def _top(page: Page, width: int) -> list[Row]:
+    """Return the topic and how far the interview is: in one row, or in two where one is too short."""
+    topic, progress = Ink(page.above, "head"), Ink(page.progress, "dim")
+    if not page.progress or cells(page.above) + cells(page.progress) + 2 <= width:
+        return [between([topic], [progress], width)]
+    return [row(topic), row(progress)]
 
 
 def _fine(one: Row, glyphs: Glyphs) -> Row:

@@ -21,6 +21,8 @@ _LEAST_WORDS = 8
 """Cells that words want at least beside a picture."""
 _TALLEST = 5
 """Rows that a tile without a picture is stretched to where there is room."""
+_TALL, _PUSHED = 24, 1.65
+"""Rows for tiles from which on a screen is tall, and how many times them one column of pictures may take."""
 _WIDEST = 64
 """Cells that a single column is wide at most."""
 
@@ -56,6 +58,9 @@ def grid(tiles: Sequence[Tile], width: int, height: int, columns: int | None = N
     if not usable:
         return grid(tiles, width, height)
     fitting = [one for one in usable if one.rows(len(tiles)) <= height]
+    pushed = [one for one in usable if one.rows(len(tiles)) <= _room(one, height)]
+    if pushed and not any(one.drawn for one in fitting):
+        fitting = pushed
     if not fitting:
         return min(usable, key=lambda one: (one.rows(len(tiles)), one.columns))
     best = fitting[0]
@@ -63,6 +68,11 @@ def grid(tiles: Sequence[Tile], width: int, height: int, columns: int | None = N
         return best
     roomy = height // -(-len(tiles) // best.columns)
     return best._replace(height=max(best.height, min(_TALLEST, roomy)))
+
+
+def _room(shape: Grid, height: int) -> float:
+    """Return the rows that a layout may take: on a tall, narrow screen, pictures are worth a push of it."""
+    return height * _PUSHED if shape.drawn and shape.columns == 1 and height >= _TALL else height
 
 
 def _grid(tiles: Sequence[Tile], width: int, columns: int, drawn: bool) -> Grid | None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from interview.wording.words import words
+
 if TYPE_CHECKING:
     from datetime import date
 
@@ -26,6 +28,16 @@ class Say:
         for part in key.split("."):
             found = found.get(part) if isinstance(found, dict) else None
         return isinstance(found, str)
+
+
+PAGE_PHRASES = ("open", "again", "full", "closed", "more", "noscript")
+"""Keys of what a browser's page says of itself."""
+
+
+def page_phrases() -> dict[str, str]:
+    """Return what a browser's page says of itself while the kiosk says nothing."""
+    say = Say(words())
+    return {key: say(f"web.{key}") for key in PAGE_PHRASES}
 
 
 def day(date: date) -> str:
