@@ -85,7 +85,7 @@ def dotted(path: At) -> str:
 def _faults(data: Mapping[str, Any], facts: Facts) -> Iterator[ValueFault | SubjectProblem]:
     """Find every fault; a file of another schema has one fault only, since its keys mean other things."""
     schema = data.get("schema")
-    if schema != SCHEMA or isinstance(schema, bool):
+    if type(schema) is not int or schema != SCHEMA:
         yield ValueFault(("schema",), _schema_message(schema))
         return
     yield from _unknown_keys(data, _TOP, ())

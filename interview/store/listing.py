@@ -9,6 +9,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
 
+from interview.session.record import SCHEMA
 from interview.text import one_line
 
 _LARGEST = 2_000_000
@@ -32,6 +33,8 @@ class Entry:
     """Everything written in it, in small letters, to search in."""
     problem: str | None = None
     """Why it cannot be read, in one sentence; None when it can."""
+    damaged: bool = False
+    """Whether it is no session at all; one of a newer Turfpair is not damaged."""
 
 
 def read_entry(file: Path) -> Entry | None:
@@ -46,8 +49,13 @@ def read_entry(file: Path) -> Entry | None:
             raise ValueError
         data = tomllib.loads(file.read_text(encoding="utf-8-sig"))
     except (OSError, ValueError, RecursionError):
-        return Entry(file.stem, file, changed, words=file.stem, problem="damaged: it cannot be read")
-    return _entry(file, changed, data)
+        return _damaged(file, changed)
+    return _entry(file, changed, data) if data else _damaged(file, changed)
+
+
+def _damaged(file: Path, changed: datetime) -> Entry:
+    problem = "damaged: it cannot be read"
+    return Entry(file.stem, file, changed, words=file.stem, problem=problem, damaged=True)
 
 
 def _entry(file: Path, changed: datetime, data: Mapping[str, Any]) -> Entry:
@@ -61,8 +69,16 @@ def _entry(file: Path, changed: datetime, data: Mapping[str, Any]) -> Entry:
         note=one_line(str(data.get("note", ""))),
         answers=len(answers) if isinstance(answers, dict) else 0,
         expires=expires if isinstance(expires, date) and not isinstance(expires, datetime) else None,
+        problem=_unread(data.get("schema")),
         words=" ".join((file.stem, *_texts(data))).casefold(),
     )
+
+
+def _unread(schema: object) -> str | None:
+    """Return why a file of another schema cannot be read; None for one of this."""
+    if type(schema) is int and schema > SCHEMA:
+        return "written by a newer Turfpair"
+    return None if type(schema) is int and schema == SCHEMA else "it says no schema that is known"
 
 
 def _texts(value: Any) -> Iterator[str]:

@@ -110,7 +110,7 @@ class Store:
         private_folder(self.folder)
         with locked(self.folder / ".lock"):
             entry = read_entry(file)
-            if entry is not None and entry.problem is None:
+            if entry is not None and not entry.damaged:
                 raise AlreadyThere(session.id)
             if entry is not None:
                 aside = self._set_aside(file)

@@ -70,7 +70,7 @@ def _read_table(fact: Fact, raw: Mapping[str, Any]) -> Answer:
     for key in raw:
         if key not in ("value", "how", "unknown"):
             raise AnswerProblem(
-                fact.id, f"{fact.title}: '{key}' is not known here; use value, how or unknown"
+                fact.id, f"{fact.title}: '{key[:40]}' is not known here; use value, how or unknown"
             )
     if "unknown" in raw:
         if raw["unknown"] is not True or len(raw) > 1:
@@ -79,7 +79,7 @@ def _read_table(fact: Fact, raw: Mapping[str, Any]) -> Answer:
     how = raw.get("how", "said")
     if how not in _CLAIMS:
         raise AnswerProblem(
-            fact.id, f"{fact.title}: 'how' is one of measured, said or estimated, not '{how}'"
+            fact.id, f"{fact.title}: 'how' is one of measured, said or estimated, not '{str(how)[:40]}'"
         )
     return Answer(_read_value(fact, raw["value"]), how)
 

@@ -46,7 +46,7 @@ class _Field:
         if self.answer and isinstance(raw, Mapping):
             how = raw.get("how", "said")
             known = {"stamped": "said", "said": "said", "measured": "measured", "estimated": "estimated"}
-            if set(raw) - {"value", "how"} or "value" not in raw or how not in known:
+            if set(raw) - {"value", "how"} or "value" not in raw or how not in list(known):
                 raise ValueError(
                     'write { value = ..., how = "measured" }, with how stamped, said, estimated or measured'
                 )
