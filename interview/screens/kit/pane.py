@@ -113,7 +113,7 @@ class Pane(ScrollView, can_focus=True):
         self._painted_for = (width, height)
         self._rows = self._paint(width)
         if len(self._rows) > height and not self.has_class("-fitting"):
-            width = max(1, width - self.scrollbar_size_vertical)
+            width = max(1, width - self.styles.scrollbar_size_vertical)
             self._rows = self._paint(width)
         if self._at_end:
             self._rows = (Row(),) * (height - len(self._rows)) + self._rows

@@ -1,0 +1,1 @@
+"""What the trainer's screens show, as frozen views and their pictures; nothing here decides anything."""
