@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 from textual import events
 
-from interview.screens.bay.balls import BallsScreen
+from interview.screens.bay import why
 from interview.screens.bay.orders import BALLS, BAY, PAPERS, SESSIONS, WHAT_IF, WHY
 from interview.screens.bay.override import OverrideScreen
 from interview.screens.bay.screen import BayScreen
@@ -20,6 +21,8 @@ from interview.screens.kit.prompt import PromptScreen
 from interview.session import load
 from interview.views.bay.firm import firmness
 from interview.views.pictures import PLAIN
+from rules.inquiry.study import Study
+from rules.inquiry.sure import Sure
 
 SAMPLE = str(Path(__file__).parents[2] / "sample_sessions" / "marks-overrule-handicap.toml")
 
@@ -133,6 +136,28 @@ async def test_why_why_not_and_nearly(open_bay: Any) -> None:
         assert "Needs " in bay.screen_text()
         await bay.press("escape")
         assert isinstance(bay.app.screen, BayScreen)
+
+
+async def test_what_would_change_it_is_studied_once(open_bay: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The study itself has its own tests; here it is told little by little, and asked for once."""
+    told: list[str] = []
+
+    def studied(outcome: Any, tell: Any, stale: Any) -> None:
+        told.append(outcome.picked.id)
+        found = Study(outcome.picked.id, None, Sure(outcome.picked.id, 0.5, 0.1, 0.9, 40, ()))
+        tell(found)
+        tell(replace(found, flips=(), leans=(), complete=True))
+
+    monkeypatch.setattr(why, "study", studied)
+    async with open_bay(session=SAMPLE) as bay:
+        await bay.press("f8", "4")
+        text = bay.pane_text("#lines")
+        assert "WHAT WOULD CHANGE IT - Nothing within its range" in text
+        assert "HOW SURE The pair stays in 50 % of 40 draws" in text
+        assert "WHAT IT LEANS ON" in text
+        await bay.press("escape", "f5", "f5", "down", "enter", "4")
+        assert "WHAT WOULD CHANGE IT" in bay.pane_text("#lines")
+        assert len(told) == 1
 
 
 async def test_every_decision_opens_its_reason(open_bay: Any) -> None:
@@ -278,7 +303,10 @@ async def test_nasty_text_is_text(open_bay: Any, text: str) -> None:
     """Pasted into every line there is, it neither becomes markup nor reaches the terminal raw."""
     async with open_bay(session=SAMPLE) as bay:
         await _pasted(bay, text)
-        for open_it in ("action_note", "action_club", "action_orders", "action_sessions", "action_balls"):
+        for open_it in (
+            "action_note", "action_club", "action_orders", "action_sessions", "action_balls",
+            "action_what_if",
+        ):  # fmt: skip
             getattr(bay.app.screen, open_it)()
             await bay.pilot.pause()
             await _pasted(bay, text)
@@ -332,20 +360,16 @@ async def test_nasty_notes_names_and_reasons_of_a_file_are_text(open_bay: Any, s
 
 @pytest.mark.parametrize(
     "keys",
-    [(), ("f5",), ("f5", "f5"), ("f7",), ("f8", "2"), ("f6",), ("f4",), ("f1",), ("f9",), ("f10",), ("f12",)],
-)
+    [
+        (), ("f5",), ("f5", "f5"), ("f7",), ("f8", "2"), ("f6",), ("f4",), ("f1",), ("f9",), ("f10",),
+        ("f11",), ("f12",), ("f12", "enter", "4"), ("ctrl+t",),
+    ],
+)  # fmt: skip
 async def test_every_screen_lives_at_any_size(open_bay: Any, keys: tuple[str, ...]) -> None:
     async with open_bay(session=SAMPLE) as bay:
         await bay.press(*keys)
-        for width, height in (
-            *((w, 12) for w in range(1, 11)),
-            (1, 1),
-            (10, 2),
-            (30, 3),
-            (63, 9),
-            (140, 50),
-            (80, 24),
-        ):
+        odd = ((1, 1), (10, 2), (30, 3), (40, 12), (63, 9), (200, 60), (80, 24))
+        for width, height in (*((w, 12) for w in range(1, 11)), *odd):
             await bay.pilot.resize_terminal(width, height)
         await bay.pilot.pause()
         assert bay.app.is_running
@@ -376,37 +400,3 @@ def test_firmness_is_found_out_and_given_up(fitted: Any) -> None:
     first = next(iter(firmness(outcome, lambda: False)))
     assert first.steady in (True, False)
     assert list(firmness(outcome, lambda: True)) == []
-
-
-async def test_balls_are_noted_one_key_each_with_their_marks(open_bay: Any, conversation: Any) -> None:
-    async with open_bay() as bay:
-        await bay.say("handicap 18")
-        await bay.press("f12")
-        assert "demo" in bay.app.screen.query_one("#line").value
-        await bay.press("enter")
-        assert isinstance(bay.app.screen, BallsScreen)
-        await bay.press("right", "down", "down", "4")
-        await bay.press("2")
-        shots = bay.desk.state.session.subject.shots
-        assert [shot.outcome for shot in shots] == ["up", "thin"]
-        assert (shots[0].toe, shots[0].high) == (-0.002, -0.004), "right of the middle is the heel"
-        assert shots[1].toe is None
-        assert "●○" in bay.pane_text("#balls")
-        assert "thin 1" in bay.pane_text("#balls")
-        await bay.press("f3")
-        assert len(bay.desk.state.session.subject.shots) == 1
-        await bay.press("f2")
-        await bay.say("4 171, 8 right, 6 toe")
-        await bay.press("escape")
-        kept = load(bay.desk.draft.file, conversation.base.facts).subject.shots
-        assert kept[1].side == pytest.approx(8 * 0.9144)
-        await bay.press("f12")
-        assert isinstance(bay.app.screen, BallsScreen), "a trial that was begun is taken up again"
-
-
-async def test_no_ball_is_hit_where_it_hurts(open_bay: Any) -> None:
-    async with open_bay() as bay:
-        await bay.say("pain yes")
-        await bay.press("f12")
-        assert isinstance(bay.app.screen, BayScreen)
-        assert "swinging hurts" in bay.pane_text("#notice")

@@ -6,11 +6,7 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, cast
 
-from interview.session import with_club
-
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
     from textual.screen import Screen
 
     from interview.conversation import State
@@ -18,7 +14,6 @@ if TYPE_CHECKING:
     from interview.screens.bay.desk import Desk, Step
     from interview.screens.bay.whatif import Change
     from interview.session import Session
-    from rules.engine.language import Fact
 
 
 class Annexe:
@@ -57,7 +52,7 @@ class Annexe:
 
     def _named_clubs(self, text: str | None) -> None:
         """Take the clubs of a trial into the session, and begin it."""
-        from interview.screens.bay.clubs import read_trial
+        from interview.screens.bay.clubs import read_trial, with_trial_club
 
         if not text:
             return
@@ -66,7 +61,7 @@ class Annexe:
         clubs = read_trial(text)
         for club in clubs:
             if club["name"] not in known:
-                self.step(partial(_with_trial_club, facts, club))
+                self.step(partial(with_trial_club, facts, club))
         self._open_balls(tuple(str(club["name"]) for club in clubs))
 
     def _open_balls(self, clubs: tuple[str, ...]) -> None:
@@ -128,8 +123,3 @@ def _for_good(session: Session) -> Session:
 def hurts(state: State) -> bool:
     """Say whether a caution for the body stops the hitting."""
     return any(one.topic == "body" and one.kind == "caution" for one in state.outcome.notices)
-
-
-def _with_trial_club(facts: Mapping[str, Fact], club: Mapping[str, object], session: Session) -> Session:
-    """Return the session with one more club to be tried."""
-    return with_club(session, facts, "trial_clubs", club)

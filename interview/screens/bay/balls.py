@@ -3,25 +3,34 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
 
-from textual import events
+from textual import events, on
 from textual.app import ComposeResult
 from textual.binding import BindingType
+from textual.containers import Container
+from textual.message import Message
 from textual.screen import Screen
 
+from interview.screens.bay.clubs import read_trial, reading_trial, with_trial_club
 from interview.screens.bay.orders import BALLS
 from interview.screens.kit.faces import heading, sentence
 from interview.screens.kit.keybar import KeyBar
+from interview.screens.kit.lists import list_orders
 from interview.screens.kit.orders import bindings
+from interview.screens.kit.page import PageScreen
 from interview.screens.kit.pane import Pane
 from interview.screens.kit.prompt import PromptScreen
 from interview.session import with_shots, without_shot
-from interview.views.bay.balls import balls_view
+from interview.views.bay.balls import Aim, balls_view
 from interview.views.pictures.balls import balls_rows
+from interview.views.pictures.face import face_rows, mark_at
+from interview.views.trial.text import trial_text
 from rules.evidence.ball_text import read_ball
-from rules.evidence.protocol import KEYS, Ball, ProtocolProblem
+from rules.evidence.protocol import KEYS, Ball, ProtocolProblem, resumed
+from rules.evidence.trial import trial
 from rules.problems import Problem
 from rules.units import parse
 
@@ -30,13 +39,51 @@ if TYPE_CHECKING:
     from interview.screens.bay.desk import Change
     from interview.session import Session
     from interview.views.pictures import Glyphs, Picture
+    from interview.views.pictures.face import FaceView
     from interview.wording.words import Words
     from rules.engine.language import Fact
     from rules.evidence.protocol import Protocol
 
 _STEP = parse("2 mm", "m")
 """How far an arrow moves the mark of the next ball."""
+_STEP_ASIDE = parse("2 yd", "m")
+_SIDES = {",": -1, ".": 1}
+"""Keys that put the next ball farther left or right of the line."""
 _GROUNDS = (("turf", False), ("mat", True), ("mat", False), ("tee", False))
+
+
+class Marked(Message):
+    """A place on the face was clicked: toward the toe and up from its middle, m."""
+
+    def __init__(self, toe: float, high: float) -> None:
+        super().__init__()
+        self.toe = toe
+        self.high = high
+
+
+class Face(Pane, can_focus=False):
+    """The face of the club that is hit next; a click on it is a mark."""
+
+    def draw(self, view: FaceView | None) -> None:
+        """Show a face, or nothing where there is none."""
+        self._view = view
+
+        def paint(width: int, glyphs: Glyphs) -> Picture:
+            return () if view is None else face_rows(view, width, glyphs, self._high)
+
+        self.show(paint)
+
+    @property
+    def _high(self) -> int:
+        return max(6, self.size.height)
+
+    def on_click(self, event: events.Click) -> None:
+        """Say where the face was clicked."""
+        view, line = self._view, event.y + self.scroll_offset.y
+        mark = view and mark_at(view, self.content_size.width, self._high, event.x, line)
+        if view is not None and mark:
+            event.stop()
+            self.post_message(Marked(mark.toe, mark.up - view.height / 2))
 
 
 class BallsScreen(Screen[None]):
@@ -58,15 +105,16 @@ class BallsScreen(Screen[None]):
         self._hand_over = hand_over
         self._before: State | None = None
         self._chosen: str | None = None
-        self._aim: tuple[float, float] | None = None
+        self._aim = Aim()
 
     def compose(self) -> ComposeResult:
         """Lay the screen out."""
-        yield Pane(heading("Balls"), classes="-fitting", focusable=False)
-        yield Pane(
-            sentence(self._wording.say("balls.safety", "fitter"), "dim"), classes="-fitting", focusable=False
-        )
-        yield Pane(id="balls")
+        yield Pane(heading("Balls"), id="heading", classes="-fitting", focusable=False)
+        safety = sentence(self._wording.say("balls.safety", "fitter"), "dim")
+        yield Pane(safety, id="safety", classes="-fitting", focusable=False)
+        with Container(id="court"):
+            yield Pane(id="balls", classes="-flush")
+            yield Face(id="face", focusable=False)
         yield Pane(id="told", classes="-fitting", focusable=False)
         yield KeyBar(BALLS, id="keys")
 
@@ -79,16 +127,22 @@ class BallsScreen(Screen[None]):
         self._before, self.state = before, after
         self._show()
 
+    def could_not(self, state: State, text: str) -> None:
+        """Take back a ball that could not be kept, and say why."""
+        self.state = state
+        made = self.protocol
+        kept = resumed(state.session.subject, made.clubs)
+        self.protocol = replace(kept, each=made.each, surface=made.surface, indoors=made.indoors)
+        self._show()
+        self._tell(text)
+
     def _show(self) -> None:
         """Show the trial."""
         before = self._before.outcome if self._before else None
-        view = balls_view(self._wording, self.protocol, self._chosen, self._aim, before, self.state)
-        pane = self.query_one("#balls", Pane)
-
-        def paint(width: int, glyphs: Glyphs) -> Picture:
-            return balls_rows(view, width, glyphs, pane.size.height)
-
-        pane.show(paint)
+        chosen, aim = self._chosen, self._aim
+        view = balls_view(self._wording, self.protocol, chosen, aim, before, self.state)
+        self.query_one("#balls", Pane).show(lambda *at: balls_rows(view, *at))
+        self.query_one("#face", Face).draw(view.face)
 
     def _tell(self, text: str) -> None:
         """Tell something in a sentence."""
@@ -99,18 +153,33 @@ class BallsScreen(Screen[None]):
         steps = {"left": (-1, 0), "right": (1, 0), "up": (0, 1), "down": (0, -1)}
         if event.key in KEYS and event.key.isdigit():
             event.stop()
-            toe, high = self._aim or (None, None)
-            self.struck(Ball(KEYS[event.key], toe=toe, high=high))
+            toe, high = self._aim.mark or (None, None)
+            self.struck(Ball(KEYS[event.key], self._aim.side, toe, high))
         elif event.key in steps:
             event.stop()
             self._move(*steps[event.key])
+        elif event.character in _SIDES:
+            event.stop()
+            side = (self._aim.side or 0.0) + _SIDES[event.character or ""] * _STEP_ASIDE
+            self._set(self._aim._replace(side=side))
+
+    def _set(self, aim: Aim) -> None:
+        """Put the mark and the side of the next ball somewhere else."""
+        self._aim = aim
+        self._show()
 
     def _move(self, across: int, up: int) -> None:
         """Move the mark of the next ball; left and right as they are on the picture."""
         right_is_toe = self.state.hand == "left"
-        toe, high = self._aim or (0.0, 0.0)
-        self._aim = (toe + across * _STEP * (1 if right_is_toe else -1), high + up * _STEP)
-        self._show()
+        toe, high = self._aim.mark or (0.0, 0.0)
+        mark = (toe + across * _STEP * (1 if right_is_toe else -1), high + up * _STEP)
+        self._set(self._aim._replace(mark=mark))
+
+    @on(Marked)
+    def _marked(self, event: Marked) -> None:
+        """Put the mark of the next ball where the face was clicked."""
+        event.stop()
+        self._set(self._aim._replace(mark=(event.toe, event.high)))
 
     def struck(self, ball: Ball) -> None:
         """Note a ball, and hand it over."""
@@ -119,7 +188,7 @@ class BallsScreen(Screen[None]):
         except ProtocolProblem as problem:
             self._tell(f"{problem}.")
             return
-        self._chosen = self._aim = None
+        self._chosen, self._aim = None, Aim()
         self._tell("")
         self._hand_over(partial(self._with_ball, self.protocol.last_row()))
         self._show()
@@ -167,6 +236,40 @@ class BallsScreen(Screen[None]):
         """Ask for six more with each club."""
         self.protocol = self.protocol.extended()
         self._show()
+
+    def action_join(self) -> None:
+        """Ask for another club to join the trial."""
+        hint = "A club of this session by its name, or a new one with kind and loft: demo, hybrid, 21 deg"
+        self.app.push_screen(PromptScreen("Another club", hint, reading=reading_trial), self._joined)
+
+    def _joined(self, text: str | None) -> None:
+        """Take another club in."""
+        subject = self.state.session.subject
+        known = {one.name for one in subject.owned} | {one.name for one in subject.trial_clubs}
+        for club in read_trial(text or ""):
+            name = str(club["name"])
+            try:
+                self.protocol = self.protocol.with_club(name)
+            except ProtocolProblem as problem:
+                self._tell(f"{problem}.")
+                return
+            if name not in known:
+                self._hand_over(partial(with_trial_club, self._facts, club))
+        self._show()
+
+    def action_evidence(self) -> None:
+        """Show what the balls tell: clubs compared, belief beside evidence, the pick before and after."""
+        state = self.state
+
+        def said() -> str:
+            found = trial(state.outcome.house, state.session.subject)
+            return trial_text(found, "fitter", state.session.units)
+
+        self.app.push_screen(PageScreen("What the balls tell", said, ("f8",)))
+
+    def action_orders(self) -> None:
+        """List everything that can be done here."""
+        list_orders(self, BALLS)
 
     def action_leave(self) -> None:
         """Go back to the bay."""

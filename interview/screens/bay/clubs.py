@@ -5,12 +5,17 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from interview.session import with_club
 from interview.text import one_line
 from rules.problems import Problem
 from rules.units import UnitError, parse, words
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from interview.conversation import State
+    from interview.session import Session
+    from rules.engine.language import Fact
 
 _LIKED = {
     "liked": "yes", "likes it": "yes", "likes": "yes", "disliked": "no", "hates it": "no", "not liked": "no",
@@ -129,3 +134,8 @@ def usual_trial(state: State) -> str:
             loft, length = words(spec.loft, "deg"), words(spec.length, "in")
             names.append(f"demo {club.rung.label}, {kind}, {loft}, {length}")
     return "; ".join(names)
+
+
+def with_trial_club(facts: Mapping[str, Fact], club: Mapping[str, object], session: Session) -> Session:
+    """Return the session with one more club to be tried."""
+    return with_club(session, facts, "trial_clubs", club)

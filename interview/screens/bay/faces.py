@@ -109,7 +109,8 @@ def why_heading(view: ReasonsView, views: tuple[str, ...], at: int, rival: int) 
             mark = glyphs.cursor if here else " "
             pieces += [Ink(f"{mark}{number + 1} ", "key"), Ink(f"{name}   ", "strong" if here else "dim")]
         if at == 1 and view.rivals:
-            pieces.append(Ink(f"rival {rival % len(view.rivals) + 1} of {len(view.rivals)}", "dim"))
+            place = f"{rival % len(view.rivals) + 1} of {len(view.rivals)}"
+            pieces += [Ink("left, right ", "key"), Ink(f"rival {place}", "dim")]
         return (top, row(*pieces))
 
     return paint

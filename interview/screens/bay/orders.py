@@ -36,7 +36,8 @@ WHY = (
     Order("why.why", "1", "look_at(0)", "why", "Shows the ledger of the decision.", shown=True),
     Order("why.why_not", "2", "look_at(1)", "why not", "Shows a rival's ledger beside it.", shown=True),
     Order("why.nearly", "3", "look_at(2)", "nearly", "Shows the rules that kept silent.", shown=True),
-    Order("why.rival", "right", "rival(1)", "next rival", "Looks at the next rival.", shown=True),
+    Order("why.moves", "4", "look_at(3)", "what moves it", "Shows what would change it.", shown=True),
+    Order("why.rival", "right", "rival(1)", "next rival", "Looks at the next rival."),
     Order("why.rival_before", "left", "rival(-1)", "rival before", "Looks at the rival before."),
     Order("why.take", "f6", "take", "decide it", "Takes the decision into your own hands.", shown=True),
 )
@@ -70,8 +71,18 @@ BALLS = (
     Order("balls.leave", "escape", "leave", "back", "Goes back to the bay.", shown=True),
     Order("balls.words", "f2", "words", "in words", "Notes a ball with carry, side and mark.", shown=True),
     Order("balls.undo", "f3", "undo", "take back", "Takes the last ball back.", shown=True),
-    Order("balls.ground", "f4", "ground", "turf, mat, tee", "Changes what balls are hit off.", shown=True),
-    Order("balls.club", "f5", "club", "other club", "Lets another club be hit next.", shown=True),
-    Order("balls.more", "f6", "more", "six more", "Asks for six more with each club.", shown=True),
+    Order(
+        "balls.ground",
+        "f4",
+        "ground",
+        "ground",
+        "Turf, mat indoors, mat, tee: what balls are hit off.",
+        shown=True,
+    ),
+    Order("balls.club", "f5", "club", "other club", "Lets another club be hit next."),
+    Order("balls.evidence", "f8", "evidence", "what they tell", "Holds them against belief.", shown=True),
+    Order("balls.more", "f6", "more", "six more", "Asks for six more with each club."),
+    Order("balls.join", "f7", "join", "join", "Lets another club join the trial."),
+    Order("balls.orders", "f10", "orders", "more", "Lists everything that can be done.", shown=True),
 )
 """The orders of a trial; 1 topped, 2 thin, 3 fat and 4 up note a ball, arrows its mark."""

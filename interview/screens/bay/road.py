@@ -68,7 +68,11 @@ class Road(Screen[None]):
 
     def step(self, step: Step) -> None:
         """Let the desk hear something, and work out what follows in the background."""
-        job = self.desk.hear(step)
+        try:
+            job = self.desk.hear(step)
+        except Problem as problem:
+            self._tell_all(f"{problem}.")
+            return
         self.show_talk()
         if job is not None:
             self.run_worker(lambda: self._work(job), thread=True, exclusive=True, group="road")
@@ -111,7 +115,15 @@ class Road(Screen[None]):
         """Take a step back that could not be done, and say why."""
         self.desk.drop(event.job)
         self.show_talk()
-        self.tell(f"{event.sentence}.", alert=True)
+        self._tell_all(f"{event.sentence}.")
+
+    def _tell_all(self, text: str) -> None:
+        """Tell why something was not done, on whatever screen it was asked for."""
+        self.tell(text, alert=True)
+        for screen in self.app.screen_stack:
+            could_not = getattr(screen, "could_not", None)
+            if could_not is not None:
+                could_not(self.desk.seen, text)
 
     def look_ahead(self) -> None:
         """Say what hangs on the question that is up, and find out in the background what it could change."""

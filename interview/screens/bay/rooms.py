@@ -18,12 +18,14 @@ if TYPE_CHECKING:
     from interview.screens.bay.override import Taken
     from interview.screens.bay.side import SideColumn
     from interview.session import Session
+    from interview.views.bay.deeper import Studies
 
 
 class Rooms:
     """Opens other screens from the bay and takes back what they were left with."""
 
     desk: Desk
+    studies: Studies
 
     if TYPE_CHECKING:
 
@@ -59,7 +61,7 @@ class Rooms:
 
         if self.desk.state.outcome.picked is not None:
             then = partial(self._left_why, decision)
-            self._bay.push_screen(WhyScreen(self.desk.state, decision, rival), then)
+            self._bay.push_screen(WhyScreen(self.desk.state, decision, rival, self.studies), then)
 
     def _left_why(self, decision: str, value: str | None) -> None:
         """Go on to decide it by hand, if that was asked for."""
@@ -118,18 +120,9 @@ class Rooms:
 
     def action_orders(self) -> None:
         """List everything that can be done."""
-        from interview.screens.kit.faces import order_list
-        from interview.screens.kit.lists import FindScreen
-        from interview.screens.kit.orders import found
+        from interview.screens.kit.lists import list_orders
 
-        screen = FindScreen("What to do", lambda text: order_list(found(BAY, text)), "a word of what to do")
-        self._bay.push_screen(screen, self._ordered)
-
-    async def _ordered(self, id: str | None) -> None:
-        """Do what was chosen."""
-        order = next((one for one in BAY if one.id == id), None)
-        if order is not None:
-            await self._bay.run_action(order.action, cast("Screen[None]", self))
+        list_orders(cast("Screen[None]", self), BAY)
 
     # The session
 

@@ -25,6 +25,7 @@ from interview.screens.kit.faces import sentence
 from interview.screens.kit.keybar import KeyBar
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
+from interview.views.bay.deeper import Studies
 from interview.views.bay.firm import Firm, firm_words
 from interview.views.bay.questions import talk_view
 
@@ -42,6 +43,7 @@ class BayScreen(Rooms, Annexe, Road):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
+        self.studies = Studies()
         self._typed_before = self._entered_before = ""
         self._firm = Firm()
         self.add_class("side-standing")

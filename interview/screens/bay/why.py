@@ -1,28 +1,47 @@
-"""Why, why not, and nearly: the reasons of one decision, line by line."""
+"""Why, why not, nearly, and what would change it: the reasons of one decision, line by line."""
 
 from __future__ import annotations
 
+import contextlib
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import on
 from textual.app import ComposeResult
 from textual.binding import BindingType
+from textual.message import Message
 from textual.reactive import reactive
 from textual.screen import Screen
+from textual.worker import get_current_worker
 
 from interview.screens.bay import faces
 from interview.screens.bay.orders import WHY
+from interview.screens.kit.faces import page_of
 from interview.screens.kit.keybar import KeyBar
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
+from interview.views.bay.deeper import Studies, deeper_text
 from interview.views.bay.reasons import contrast_view, reasons_view
+from rules.inquiry.roads import Superseded
+from rules.inquiry.study import study
 
 if TYPE_CHECKING:
     from interview.conversation import State
+    from interview.screens.kit.pane import Painter
     from interview.views.bay.reasons import ContrastView
+    from rules.inquiry.study import Study
 
-VIEWS = ("why", "why not", "nearly")
-"""What can be looked at: the ledger, a rival's beside it, and the rules that kept silent."""
+VIEWS = ("why", "why not", "nearly", "what moves it")
+"""What can be looked at: the ledger, a rival's beside it, the rules that kept silent, and what a study finds:
+what would change it, what is enough, what it leans on."""
+_DEEPER = 3
+
+
+class Found(Message):
+    """A study has grown."""
+
+    def __init__(self, study: Study) -> None:
+        super().__init__()
+        self.study = study
 
 
 class WhyScreen(Screen[str | None]):
@@ -33,13 +52,14 @@ class WhyScreen(Screen[str | None]):
     BINDINGS: ClassVar[list[BindingType]] = bindings(WHY)
 
     view: reactive[int] = reactive(0, init=False)
-    """Which of the three is looked at."""
+    """Which of these is looked at."""
     rival: reactive[int] = reactive(0, init=False)
     """Which rival is looked at, by its place."""
 
-    def __init__(self, state: State, decision: str, rival: str = "") -> None:
+    def __init__(self, state: State, decision: str, rival: str = "", studies: Studies | None = None) -> None:
         super().__init__()
         self.state = state
+        self._studies = studies or Studies()
         self.decision = decision
         self.reasons = reasons_view(state.outcome, decision, state.session.units)
         ids = [one.id for one in self.reasons.rivals]
@@ -66,9 +86,43 @@ class WhyScreen(Screen[str | None]):
             lines.show(faces.ledger(reasons))
         elif self.view == 2:
             lines.show(faces.near(reasons))
+        elif self.view == _DEEPER:
+            lines.show(self._deeper())
+            self._look_deeper()
         else:
             lines.show(faces.contrast(self._contrast()))
         self._show_detail(lines.chosen)
+
+    def _deeper(self) -> Painter:
+        """Return the painter of what a study has found so far."""
+        outcome, units = self.state.outcome, self.state.session.units
+        study = self._studies.of(outcome)
+        decision = self.decision
+        return lambda width, glyphs: page_of(deeper_text(outcome, study, decision, units, width))(
+            width, glyphs
+        )
+
+    def _look_deeper(self) -> None:
+        """Study the outcome away from the keys, unless that was done."""
+        study = self._studies.of(self.state.outcome)
+        if study is None or not study.complete:
+            self.run_worker(self._study, thread=True, group="study", exclusive=True)
+
+    def _study(self) -> None:
+        """Study the outcome; leaving the screen ends it."""
+        worker = get_current_worker()
+        with contextlib.suppress(Superseded):
+            study(self.state.outcome, lambda found: self._tell(found), lambda: worker.is_cancelled)
+
+    def _tell(self, found: Study) -> None:
+        self.post_message(Found(found))
+
+    @on(Found)
+    def _found(self, event: Found) -> None:
+        """Show what the study has found."""
+        self._studies.keep(self.state.outcome, event.study)
+        if self.view == _DEEPER:
+            self.query_one("#lines", Pane).show(self._deeper())
 
     def _contrast(self) -> ContrastView | None:
         """Return the pick's ledger beside that of the rival that is looked at."""
@@ -97,7 +151,7 @@ class WhyScreen(Screen[str | None]):
         self._show()
 
     def action_look_at(self, view: int) -> None:
-        """Look at why, why not or nearly."""
+        """Look at why, why not, nearly, or what moves it."""
         self.view = view
 
     def action_rival(self, by: int) -> None:

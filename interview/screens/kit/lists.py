@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from textual import events, on
 from textual.app import ComposeResult
@@ -14,7 +14,7 @@ from textual.widgets import Input
 
 from interview.screens.kit.keybar import KeyBar
 from interview.screens.kit.line import TypeLine
-from interview.screens.kit.orders import Order
+from interview.screens.kit.orders import Order, found
 from interview.screens.kit.pane import Painter, Pane
 
 _STYLE = Path(__file__).with_name("lists.tcss")
@@ -133,3 +133,16 @@ class FindScreen(Screen[str]):
     def action_leave(self) -> None:
         """Leave with nothing."""
         self.dismiss("")
+
+
+def list_orders(screen: Screen[Any], orders: Sequence[Order]) -> None:
+    """List what can be done on a screen, narrowed by typing, and do what is chosen."""
+    from interview.screens.kit.faces import order_list
+
+    async def done(id: str | None) -> None:
+        order = next((one for one in orders if one.id == id), None)
+        if order is not None:
+            await screen.app.run_action(order.action, screen)
+
+    find = FindScreen("What to do", lambda text: order_list(found(orders, text)), "a word of what to do")
+    screen.app.push_screen(find, done)

@@ -62,9 +62,10 @@ def _arc(outcome: Outcome, one: Rung) -> Arc:
     return Arc(named(one), tuple(points), flown.centred, flown.apex)
 
 
-def face_view(outcome: Outcome, club: Club, system: System) -> FaceView:
-    """Return the face of one club, with the golfer's lies and marks on it."""
+def face_view(outcome: Outcome, club: Club, system: System, hit: str = "") -> FaceView:
+    """Return the face of one club, with the golfer's lies and his marks on it, or those of one club hit."""
     golfer, spec = outcome.golfer, club.rung.spec
+    shots = [shot for shot in outcome.subject.shots if hit in ("", shot.club)]
     seen = face(club.rung.kind, spec)
     attack, pattern = golfer.number("attack"), golfer.pattern
     lies = tuple(
@@ -81,7 +82,7 @@ def face_view(outcome: Outcome, club: Club, system: System) -> FaceView:
         height=seen.height,
         centre=seen.cg_up_face,
         lies=lies,
-        marks=tuple(_mark(shot, seen.height) for shot in outcome.subject.shots if _marked(shot)),
+        marks=tuple(_mark(shot, seen.height) for shot in shots if _marked(shot)),
         pattern=(pattern.mean_toe, pattern.sd_toe, pattern.mean_high, pattern.sd_high),
         toe_is_right=golfer.word("hand") == "left",
         system=system,

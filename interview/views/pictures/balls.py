@@ -1,26 +1,28 @@
-"""A trial as rows: whose ball it is, every club's balls, what the last one changed, and the face."""
+"""A trial as rows: whose ball it is, which key notes what, every club's balls, what the last one changed."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from interview.views.pictures.face import face_rows
-from interview.views.pictures.ink import Ink, Picture, Row, padded, row, wrapped
+from interview.views.pictures.ink import Ink, Picture, Row, legend, padded, row, wrapped
 
 if TYPE_CHECKING:
     from interview.views.bay.balls import BallsView, ClubTally
     from interview.views.pictures.glyphs import Glyphs
 
+_KEYS = (("1", "topped"), ("2", "thin"), ("3", "fat"), ("4", "up"))
+_BEFORE = (("arrows, click", "its mark"), (", .", "its side"))
 
-def balls_rows(view: BallsView, width: int, glyphs: Glyphs, high: int = 22) -> Picture:
-    """Return the trial in `width` cells and about `high` rows."""
-    rows: list[Row] = [*wrapped(f"{view.turn} ({view.ground})", width, "strong"), Row()]
+
+def balls_rows(view: BallsView, width: int, glyphs: Glyphs) -> Picture:
+    """Return the trial in `width` cells."""
+    rows: list[Row] = [*wrapped(f"{view.turn} ({view.ground})", width, "strong")]
+    rows += [row(*(Ink(ink.text, "key" if ink.role == "strong" else "plain") for ink in one.inks))
+             for one in legend(_KEYS, width)]  # fmt: skip
+    rows += wrapped(view.aim, width, "mark") if view.aim else legend(_BEFORE, width)
+    rows += [one for text in view.bias for one in wrapped(text, width, "alert")]
     rows += [_tally(one, width, glyphs) for one in view.tallies]
-    rows.append(Row())
-    for text in view.told:
-        rows += wrapped(text, width, "plain")
-    if view.face is not None:
-        rows += face_rows(view.face, width, glyphs, max(8, high - len(rows)))
+    rows += [one for text in view.told for one in wrapped(text, width, "plain", indent="  ")]
     return tuple(rows)
 
 

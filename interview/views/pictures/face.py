@@ -61,15 +61,29 @@ class FaceView:
 
 def face_rows(view: FaceView, width: int, glyphs: Glyphs, high: int = 14) -> Picture:
     """Return the face in `width` cells and about `high` rows, lies named at its right if there is room."""
+    grid = _grid(view, width, high)
+    rows = [_line(grid, line, width, glyphs) for line in range(grid.top, -1, -1)]
+    beside = width - _RULER - grid.across - 1 > _LEAST_BESIDE
+    below = () if beside else tuple(_told(lie, view.system, width) for lie in view.lies)
+    return (_title(view, width), *rows, _foot(view, grid.across, width, glyphs), *below)
+
+
+def mark_at(view: FaceView, width: int, high: int, column: int, line: int) -> Mark | None:
+    """Return the mark that a cell of the picture stands for; None beside the face."""
+    grid = _grid(view, width, high)
+    across, up = column - _RULER, grid.top - (line - 1)
+    if not (0 <= across < grid.across and 0 <= up <= grid.top):
+        return None
+    return Mark(grid.toe(across), up * grid.step)
+
+
+def _grid(view: FaceView, width: int, high: int) -> _Grid:
+    """Return the face cut into cells for the room there is."""
     top = max([view.height, *(mark.up for mark in view.marks)])
     fits = width - _RULER - 4 * _HALF / (top / max(3, high - 3)) > _LEAST_BESIDE + 1
     step = max(0.002, top / max(3, high - 3 - (0 if fits else len(view.lies))))
     across = max(3, min(width - _RULER, round(4 * _HALF / step)))
-    grid = _Grid(view, step, across)
-    rows = [_line(grid, line, width, glyphs) for line in range(max(grid.edge, round(top / step)), -1, -1)]
-    beside = width - _RULER - across - 1 > _LEAST_BESIDE
-    below = () if beside else tuple(_told(lie, view.system, width) for lie in view.lies)
-    return (_title(view, width), *rows, _foot(view, across, width, glyphs), *below)
+    return _Grid(view, step, across, max(round(view.height / step), round(top / step)))
 
 
 def _told(lie: Met, system: System, width: int) -> Row:
@@ -85,6 +99,8 @@ class _Grid:
     view: FaceView
     step: float
     across: int
+    top: int
+    """The highest row."""
 
     @property
     def edge(self) -> int:

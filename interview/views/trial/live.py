@@ -38,6 +38,14 @@ def live_lines(
     return (*_tally(protocol, club, told), *_figures(before, after, told), pick_line(before, after, told))
 
 
+def moved_lines(
+    before: Outcome, after: Outcome, voice: Voice = "fitter", units: System = "imperial"
+) -> tuple[str, ...]:
+    """Return what a ball changed without the tally of its club: the pick first, then what is believed."""
+    told = Told.on(Page(80), voice, units)
+    return (pick_line(before, after, told), *_figures(before, after, told))
+
+
 def _tally(protocol: Protocol, club: str, told: Told) -> tuple[str, ...]:
     """Say how a club's balls stand, and whether four of six is decided."""
     seen = dict(protocol.tally(club))
