@@ -65,17 +65,25 @@ def predicted(case: Case, decision: str, value: str, reasons: Sequence[str] = ()
     """Read a prediction as it was typed; raises LessonProblem with what would have been taken.
 
     An amount comes with its unit (a bare number takes the decision's own), a candidate by its id or number
-    in the list of `asked`, a pair also by labels such as `5-wood+4-hybrid`; reasons are names of facts.
+    in the list of `asked`, a pair also by labels such as `5-wood+4-hybrid`; reasons by the names of facts or
+    their numbers in `nameable`.
     """
     found = ledger_of(case, decision)
     meant = (
         amount_typed(found.decision, value) if isinstance(found, Amount) else _candidate(case, found, value)
     )
     among = nameable(case, decision)
-    named = tuple(dict.fromkeys(find_fact(case.base, one, among) for one in reasons if one.strip()))
+    named = tuple(dict.fromkeys(_reason(case, one.strip(), among) for one in reasons if one.strip()))
     if len(named) > MOST_REASONS:
         raise LessonProblem(f"{len(named)} facts are named; name the {MOST_REASONS} that matter most")
     return Prediction(decision, meant, named)
+
+
+def _reason(case: Case, text: str, among: tuple[str, ...]) -> str:
+    """Return the fact that was typed, by its name or by its number among those that may be named."""
+    if text.isdigit() and 1 <= int(text) <= len(among):
+        return among[int(text) - 1]
+    return find_fact(case.base, text, among)
 
 
 def amount_typed(decision: Decision, text: str) -> int:

@@ -1,0 +1,1 @@
+"""Lessons line by line, in plain text: for screen readers, dumb terminals and pipes."""
