@@ -25,7 +25,7 @@ from interview.views.trainer.edited import edit_view, entry_lines
 from interview.views.trainer.names import case_title
 from interview.views.trainer.predict import Pickable
 from interview.views.trainer.said import said
-from rules.lessons.overlay import begin, edit, revert, save, switch_off
+from rules.lessons.overlay import begin, edit, editable, revert, save, switch_off
 from rules.problems import Problem
 
 if TYPE_CHECKING:
@@ -99,6 +99,7 @@ class EditScreen(Trying, LessonScreen[None]):
         field = next((one for one in self.view.fields if one.path == path), None)
         with self.prevent(Input.Changed):
             line.value = field.text if field else ""
+            line.cursor_position = len(line.value)
         (line if path else self.pane("list")).focus()
 
     @on(Pane.Chosen, "#list")
@@ -115,10 +116,9 @@ class EditScreen(Trying, LessonScreen[None]):
             self.look_at(self._with_line(event.value))
 
     def _with_line(self, text: str) -> Overlay:
-        """Return the copy with the text of the line in its field."""
-        before = next((one.text for one in self.view.fields if one.path == self.path), "")
-        kept = edit(self.overlay, self.entry, self.path, text)
-        return self.overlay if text == before and self.overlay.empty else kept
+        """Return the copy with the text of the line in its field; as it is kept where that says the same."""
+        kept = (one.text for one in editable(self.overlay, self.entry) if one.path == self.path)
+        return self.overlay if text in kept else edit(self.overlay, self.entry, self.path, text)
 
     @on(Input.Submitted, "#line")
     def _entered(self, event: Input.Submitted) -> None:

@@ -54,6 +54,8 @@ class ExerciseScreen(LessonScreen[None]):
         self.result: Result | None = None
         self.typed = ""
         """What was answered, as it was typed."""
+        self._looked = False
+        """Whether the cursor was moved since the exercise was set."""
         self.due = due
         """Ids of exercises that are due to be repeated, set before any new one."""
         self.number = self.done = self.right = 0
@@ -103,12 +105,24 @@ class ExerciseScreen(LessonScreen[None]):
 
     @on(Pane.Chosen, "#list")
     def _chosen(self, event: Pane.Chosen) -> None:
-        """Answer with the option that was chosen; from the verdict go on."""
+        """Answer with the option that was chosen; from the verdict go on.
+
+        Enter alone answers nothing: a second press, meant for the exercise before, would.
+        """
         event.stop()
         if event.target == NEXT and self.result is not None:
             self.make_next()
-        else:
+        elif self._looked:
             self.answer(event.target)
+        else:
+            self.tell(said("exercise.answer_first"), alert=True)
+
+    @on(Pane.Moved, "#list")
+    def _moved(self, event: Pane.Moved) -> None:
+        """Note that the options are being looked through."""
+        event.stop()
+        options = self.exercise.options if self.exercise is not None and self.result is None else ()
+        self._looked = self._looked or event.target in {one.id for one in options[1:]}
 
     @on(Input.Submitted, "#line")
     def _entered(self, event: Input.Submitted) -> None:
@@ -170,7 +184,7 @@ class ExerciseScreen(LessonScreen[None]):
         if event.exercise is None:
             self.tell_problem(event.trouble)
             return
-        self.exercise, self.result = event.exercise, None
+        self.exercise, self.result, self._looked = event.exercise, None, False
         self.number += 1
         self.show_all()
 

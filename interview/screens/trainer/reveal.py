@@ -68,10 +68,14 @@ class RevealScreen(LessonScreen[None]):
         self.action_walk()
 
     def action_walk(self) -> None:
-        """Walk every decision, beginning with the one that the cursor is on."""
+        """Walk every decision, beginning with the one that the cursor is on; where no rule spoke, say so."""
         from interview.screens.trainer.steps import StepsScreen
 
-        self.app.push_screen(StepsScreen(self.desk, self.case, self.pane("list").chosen))
+        screen = StepsScreen(self.desk, self.case, self.pane("list").chosen)
+        if screen.walk.step.decision == self.pane("list").chosen:
+            self.app.push_screen(screen)
+        else:
+            self.tell(said("reveal.no_walk"), alert=True)
 
     def action_whole(self) -> None:
         """Walk every decision from the first."""

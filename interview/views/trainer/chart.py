@@ -140,11 +140,11 @@ def influence_rows(view: InfluenceView, width: int, glyphs: Glyphs) -> Picture:
 
 def _case(one: InfluenceLine, most: int, width: int, glyphs: Glyphs) -> Row:
     """Return one case: whether the pair flips, and how far it moves."""
-    bar = 10 if width >= 48 else 0
+    bar = 10 if width >= 56 else 0
     filled = padded(glyphs.bar_for * max(1 if one.points else 0, round(bar * one.points / most)), bar)
     sign = Ink(f"{glyphs.leads if one.flips else glyphs.needless} ", "pick" if one.flips else "dim")
     word = said("chart.flips") if one.flips else one.moved or said("chart.still")
-    room = max(4, (width - 2 - bar - 2) * 3 // 5)
+    room = max(4, width - 2 - bar - 2 - max(cells(said("chart.flips")), width // 3))
     tail = clipped(word, max(1, width - 2 - room - bar - 2))
     return row(sign, Ink(padded(one.title, room)), Ink(f" {filled}", "for"), Ink(f" {tail}", "dim"))
 
