@@ -97,14 +97,17 @@ def fact_rows(view: FactView, width: int, glyphs: Glyphs) -> Picture:
     top = (row(Ink(clipped(view.title, width), "head")), *wrapped(view.text, width, "dim"))
     if not view.groups:
         return blocks((top, wrapped(said("chart.idle"), width, "dim")))
-    influence = () if view.influence is None else influence_rows(view.influence, width, glyphs)
+    influence = () if view.influence is None else influence_rows(view.influence, width)
     parts = [top, influence, headed(said("chart.reaches"), _reached(view, width, glyphs), width)]
     if view.follows:
         parts.append(headed(said("chart.follows"), wrapped(", ".join(view.follows), width), width))
     for decision, readers in view.groups:
         body = tuple(line for one in readers for line in _reader(one, width, glyphs))
         parts.append((row(Ink(clipped(f"{glyphs.arrow} {decision}", width), "pick")), *body))
-    return blocks(parts)
+    cases = view.influence.cases if view.influence is not None else ()
+    most = max((one.points for one in cases), default=1) or 1
+    body = tuple(_case(one, most, width, glyphs) for one in cases)
+    return blocks((*parts, headed(said("chart.case_by_case"), body, width)))
 
 
 def _reached(view: FactView, width: int, glyphs: Glyphs) -> Picture:
@@ -128,14 +131,12 @@ def _reader(one: ReaderLine, width: int, glyphs: Glyphs) -> Picture:
     return (head, *(row("    ", *ink.inks, target=one.rule) for ink in more))
 
 
-def influence_rows(view: InfluenceView, width: int, glyphs: Glyphs) -> Picture:
-    """Return what a fact does over all cases: in words, and case by case."""
+def influence_rows(view: InfluenceView, width: int) -> Picture:
+    """Return in words what a fact does over all cases."""
     if view.done < view.of:
         return wrapped(said("chart.working", done=view.done, of=view.of), width, "dim")
-    most = max((one.points for one in view.cases), default=1) or 1
-    body = tuple(_case(one, most, width, glyphs) for one in view.cases)
     texts = tuple(one for text in view.summary for one in wrapped(text, width))
-    return headed(said("chart.influence", of=view.of), (*texts, *body), width)
+    return headed(said("chart.influence", of=view.of), texts, width)
 
 
 def _case(one: InfluenceLine, most: int, width: int, glyphs: Glyphs) -> Row:

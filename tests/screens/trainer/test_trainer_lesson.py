@@ -9,10 +9,27 @@ from typing import Any
 from interview.classroom import ClassBook
 from interview.screens.kit.orders import SHOWN, bindings, shown
 from interview.screens.trainer.orders import ALL, COMMON
+from interview.views.trainer.names import picked_name
 from interview.views.trainer.said import said
+from rules.engine import Amount
+from rules.facts.answers import Answer
 from rules.inquiry.ledgers import ledger
-from rules.lessons.case import Case, LessonProblem, decided
+from rules.lessons.case import Case, LessonProblem, decided, with_answers
+from rules.lessons.flipping import flips_of
 from rules.lessons.steps import walk
+
+
+def pair_of(case: Case) -> str:
+    """The pair of a case as the screens name it."""
+    assert case.outcome.picked is not None
+    return picked_name(case, "pairing", case.outcome.picked.id, "imperial")
+
+
+def length_of(case: Case) -> str:
+    """The length of the longer club in words."""
+    amount = ledger(case.outcome, "longer.length")
+    assert isinstance(amount, Amount)
+    return picked_name(case, "longer.length", amount.pick, "imperial")
 
 
 async def test_a_case_is_predicted_marked_and_walked(open_lesson: Any, tmp_path: Path) -> None:
@@ -36,7 +53,7 @@ async def test_a_case_is_predicted_marked_and_walked(open_lesson: Any, tmp_path:
         await _predict(lesson, case)
         await lesson.press("f5")
         assert lesson.on == "RevealScreen"
-        assert "5-wood 18.8° + 4-hybrid 22.5°" in lesson.pane("detail")
+        assert f"decided {pair_of(case)}" in lesson.pane("detail")
         assert "NAMED, AND WHAT IT CARRIED" in lesson.pane("detail")
         await lesson.choose("longer.length")
         assert "No reason was named" in lesson.pane("detail")
@@ -61,7 +78,7 @@ async def test_a_case_is_predicted_marked_and_walked(open_lesson: Any, tmp_path:
 async def _predict(lesson: Any, case: Case) -> None:
     """Predict the pair with its reasons, and a length without."""
     await lesson.press("enter")
-    await lesson.type("5-wood 18 4-hyb 22")
+    await lesson.type(pair_of(case))
     await lesson.press("enter")
     assert lesson.on == "FactsScreen"
     for fact in ("five wood", "confidence in hy", "loft of the longest"):
@@ -92,7 +109,7 @@ async def _walk(lesson: Any, case: Case) -> None:
     await lesson.press(*["right"] * (len(steps) - 1))
     amount = ledger(case.outcome, "longer.length")
     assert screen.walk.step.did[0].running == amount.pick  # type: ignore[union-attr]
-    assert "40 3/4 in" in lesson.pane("list")
+    assert length_of(case) in lesson.pane("list")
     await lesson.press("left")
     assert f"step {len(steps) - 1} of {len(steps)}" in lesson.text()
     await lesson.press("home")
@@ -121,20 +138,25 @@ async def test_one_answer_moves_and_the_flip_is_found(open_lesson: Any, tmp_path
         case = lesson.desk.cases[0]
         lesson.desk.sit(trainee.id)
         await lesson.press("enter", "enter")
-        await lesson.type("5-wood 18 4-hyb 22")
+        await lesson.type(pair_of(case))
         await lesson.press("enter", "escape", "f5", "f3")
         assert lesson.on == "ChangeScreen"
         await lesson.choose("handicap")
         await lesson.press("enter")
         await lesson.type("2")
         await lesson.press("enter")
-        assert "The pair stays" in lesson.pane("detail")
-        assert "40 3/4 in → 41 1/4 in" in lesson.pane("detail")
+        assert "Handicap 22 → 2" in lesson.pane("detail")
+        other = with_answers(case, {"handicap": Answer(2.0)})
+        ends = [length_of(one) for one in (case, other)]
+        assert ends[0] != ends[1]
+        assert " → ".join(ends) in lesson.pane("detail")
         await lesson.press("f2")
         assert "not asked" in lesson.pane("list")
+        flips = flips_of(case, case.base.facts["turf_mark"]).flips
+        word = str(next(one.to for one in flips if one.decision == "pairing"))
         await lesson.choose("turf_mark")
         await lesson.press("enter")
-        await lesson.type("bruise")
+        await lesson.type(word)
         await lesson.press("enter")
         assert "The pair flips" in lesson.pane("detail")
         assert case.subject.answers["turf_mark"].value == "divot", "the case stays as it was"
@@ -150,12 +172,12 @@ async def test_one_answer_moves_and_the_flip_is_found(open_lesson: Any, tmp_path
         await lesson.press("enter")
         assert "nonsense" in lesson.pane("told")
         assert lesson.app.screen.marks == ()
-        await lesson.type("bruise")
+        await lesson.type(word)
         await lesson.press("enter")
-        assert "bruise gives" not in lesson.pane("list"), "nothing is told before it is asked"
+        assert f"{word} gives" not in lesson.pane("list"), "nothing is told before it is asked"
         await lesson.press("f5")
         assert "That earns 100 %." in lesson.pane("list")
-        assert "turf mark bruise gives" in lesson.pane("list")
+        assert f"turf mark {word} gives" in lesson.pane("list")
         last = ClassBook.open(tmp_path).roll.of(trainee.id)[-1]
         assert (last.item, last.score) == ("flip:digger-scattered:turf_mark", 1.0)
         await lesson.press("f3")

@@ -24,6 +24,7 @@ from rules.engine import load
 from rules.fitting import House, load_house
 from rules.house import KNOWLEDGE
 from rules.lessons.exercises import KINDS
+from rules.lessons.influence import influence
 from rules.lessons.predict import Prediction
 from tests.screens.trainer.conftest import NOW
 
@@ -85,7 +86,9 @@ async def test_a_fact_is_found_on_the_map_and_its_rule_is_tried(open_lesson: Any
         assert RULE in lesson.pane("detail")
         assert "through attack angle" in lesson.pane("detail")
         await lesson.press("enter")
-        assert "It flips the pair in 3 of 3 cases" in lesson.pane("detail")
+        moved = influence(lesson.desk.cases, "turf_mark")
+        assert moved.picks
+        assert f"It flips the pair in {moved.picks} of 3 cases" in lesson.pane("detail")
         await lesson.press("f5")
         assert "Go to a rule with tab" in lesson.pane("told")
         await lesson.press("tab")
