@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 CLEAN, FOUND, FAULTY = 0, 1, 2
 """Exit statuses of a check: nothing found; something found; the rule base cannot be loaded."""
 _LONGEST = 600
+_SAMPLES = 4
+"""Sample sessions named at most."""
 
 
 class NotEmpty(Problem):
@@ -94,7 +96,8 @@ def _summary(base: RuleBase) -> str:
 def _show(base: RuleBase, id: str | None, units: str | None) -> int:
     """Read one entry aloud, or list what there is."""
     if id is not None:
-        for line in read_aloud(base, id, "metric" if units == "metric" else "imperial").splitlines():
+        lines = read_aloud(base, id, "metric" if units == "metric" else "imperial").splitlines()
+        for line in (*lines, *_at_work(base, id)):
             print(one_line_kept(line))
         return CLEAN
     for title, rows in _contents(base):
@@ -102,6 +105,24 @@ def _show(base: RuleBase, id: str | None, units: str | None) -> int:
         for name, said in rows:
             print(one_line_kept(f"  {name:<36} {said}"))
     return CLEAN
+
+
+def _at_work(base: RuleBase, id: str) -> Iterator[str]:
+    """Yield which rooms of the program read an entry, and which sample session shows it at work."""
+    from rules.inquiry.moved import moves
+    from rules.inquiry.rooms import assumption_rooms, fact_rooms
+
+    read_by = assumption_rooms if id in base.assumptions else fact_rooms if id in base.facts else None
+    rooms = read_by(id) if read_by else ()
+    if rooms:
+        yield f"read by the program in: {', '.join(f'rules/{room}' for room in rooms)}"
+    if base.digest != load_house().base.digest:
+        return  # what the samples show was found with the house's own rules alone
+    samples = moves(base, id)
+    if samples:
+        yield f"moves the sample session{'s' if len(samples) > 1 else ''}: {', '.join(samples[:_SAMPLES])}"
+    elif id in base.assumptions:
+        yield "moves no sample session by itself, over its whole range"
 
 
 def one_line_kept(line: str) -> str:

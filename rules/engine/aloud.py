@@ -217,4 +217,4 @@ def leaners(base: RuleBase, assumption: str) -> tuple[str, ...]:
 
 def _used(users: tuple[str, ...], verb: str = "used by") -> str:
     """Say who uses something."""
-    return f"{verb}: {', '.join(users)}" if users else "no rule uses it"
+    return f"{verb}: {', '.join(users)}" if users else "used by no rule"

@@ -22,7 +22,7 @@ _WORDING = {
     "absent": "there is no such file",
     "folder": "this is a folder, not a file",
     "special": "this is not an ordinary file",
-    "forbidden": "this file may not be read; its permissions forbid it",
+    "forbidden": "this file may not be read; its permissions forbid it, so let your user read it",
     "unreadable": "this file cannot be read: {why}",
     "too-big": "this file holds more than {most} bytes, which is far more than such a file needs",
     "empty": "this file is empty",

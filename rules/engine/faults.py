@@ -13,6 +13,7 @@ WORDING: Mapping[str, str] = {
     # files
     "no-folder": "there is no such folder; name a folder of .toml files",
     "not-folder": "this is not a folder; name a folder of .toml files",
+    "closed-folder": "this folder cannot be read ({why}); let your user read it, or name another folder",
     "no-files": "the folder holds no .toml file; a rule base needs at least base.toml",
     "too-many-files": "the folder holds {count} .toml files; {most} is the most that is read",
     "too-much": "the files of this folder hold more than {most} bytes together, far more than rules need",
@@ -33,6 +34,7 @@ WORDING: Mapping[str, str] = {
     "overlay-conflict": "two overlays change '{id}', this one and {where}; leave it to one of them",
     "off-unknown": "'{id}' is to be switched off, but no such id is there{hint}",
     "off-in-base": "only an overlay can switch ids off",
+    "off-elsewhere": 'ids are switched off in base.toml, in one line: off = ["an-id", "another-id"]',
     # values
     "bad-quantity": "{why}",
     "not-finite": "a finite number is wanted, not {given}",

@@ -18,7 +18,7 @@ CASES: list[dict[str, Any]] = [
     for case in tomllib.loads(file.read_text())["case"]
 ]
 ELSEWHERE = {
-    "no-folder", "not-folder", "no-files", "too-many-files", "too-much", "no-base",
+    "no-folder", "not-folder", "closed-folder", "no-files", "too-many-files", "too-much", "no-base",
     "overlay-conflict", "off-unknown",
 }  # fmt: skip
 """Faults of folders and overlays, tested with these."""

@@ -121,6 +121,15 @@ def test_folders_that_hold_no_rule_base(tmp_path: Path) -> None:
     assert codes(tmp_path) == ["too-much"]
 
 
+def test_a_folder_that_fails_is_told_with_a_way_out(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    def refuse(_: Path) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "iterdir", refuse)
+    with pytest.raises(RuleBaseFaults, match=r"permission denied\); let your user read it, or name another"):
+        load(tmp_path)
+
+
 def test_an_overlay_adds_replaces_and_switches_off(garden_folder: Path, tmp_path: Path) -> None:
     text = RULE.format(id="new", points=1) + RULE.format(id="fruit-wanted", points=7)
     ours = overlay(tmp_path / "ours", text, 'off = ["blossom-wanted"]')

@@ -1,27 +1,52 @@
-"""Padding is worse than absence: each rule, taken out, changes what some sample golfer hears.
+"""Padding is worse than absence: each entry, taken out or swung, changes what some sample golfer hears.
 
-A rule moves a golfer when a pick, an amount, or points or margin (by a fifth of a point or more) of one of
-his decisions change without it; a caution or advice, when he is told it.
+`rules/inquiry/moved.toml` names one sample for each rule, assumption and question that moves one, for
+`turfpair rules show`; here every name in it is held to what the road does. An entry moves a golfer when a
+pick, an amount, or points or margin (by a fifth of a point or more) of one of his decisions change: a rule
+by going, an assumption at an end of its range, a question by "I don't know". Cautions and advice count as
+told or not told. After a change that is meant, write the table anew:
+
+    TURFPAIR_GOLDEN=write pytest -n 0 tests/knowledge/test_every_rule_moves.py
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 import pytest
 
 from rules.engine import Amount, Candidate, Choice
 from rules.engine.views import known
+from rules.facts.answers import UNKNOWN
 from rules.facts.subject import Subject
 from rules.fitting import House, Outcome, fit
+from rules.inquiry.moved import TABLE, moved
 
 _MATERIAL = 200
 """Thousandths of a point."""
+WRITE = os.environ.get("TURFPAIR_GOLDEN") == "write"
 UNSOLD = {"deep-sleeve-is-advised-against", "sleeved-tip-warns"}
 """The demo shop stocks no thin-tipped hybrid shaft, which its own check calls a fault: asked below."""
+OF_TRIALS = {
+    "head-speed-scatter", "head-speed-reading", "ball-speed-scatter", "ball-speed-error", "launch-scatter",
+    "launch-error", "spin-scatter", "spin-error", "restitution-spread", "eye-for-height", "trial-level",
+    "trial-power", "trial-carry-matters", "trial-usable-matters", "trial-side-matters",
+    "trial-scatter-matters",
+}  # fmt: skip
+"""What a trial calls a difference, and how much its balls may say: they move verdicts, seldom a pick."""
+SAID_BY_ALL = {
+    "usual-hand", "usual-pain", "usual-driver-length", "usual-miss", "usual-curve",
+    "usual-longest-iron-loft", "usual-local-length-limit", "usual-wrist-to-floor",
+}  # fmt: skip
+"""What stands in for answers that every sample gives, or that do nothing while nobody gives them."""
+SMALL = {"adult-parts-height", "raise-sand"}
+"""Whose whole range is worth less than a fifth of a point to every sample."""
 
 Signature = dict[str, tuple[object, int, int]]
+Moves = Callable[[str, str], bool]
+"""Whether an entry moves a sample."""
 
 
 def _of(decision: Choice | Amount) -> tuple[object, int, int]:
@@ -41,50 +66,99 @@ def _signature(outcome: Outcome) -> Signature:
     return found
 
 
-def _differ(one: Signature, other: Signature) -> bool:
-    if one.keys() != other.keys():
+def _told(outcome: Outcome) -> set[str]:
+    return {notice.rule.id for notice in outcome.notices}
+
+
+def _differ(one: Outcome, other: Outcome) -> bool:
+    before, after = _signature(one), _signature(other)
+    if before.keys() != after.keys():
         return True
     return any(
         a[0] != b[0] or abs(a[1] - b[1]) >= _MATERIAL or abs(a[2] - b[2]) >= _MATERIAL
-        for a, b in ((one[id], other[id]) for id in one)
+        for a, b in ((before[id], after[id]) for id in before)
     )
 
 
-def _likely(rule: str, outcomes: Mapping[str, Outcome]) -> list[str]:
-    """Order the samples: those whose own ledgers name the rule first."""
-
-    def named(outcome: Outcome) -> bool:
-        ledgers = [outcome.pairing, *(d for club in outcome.clubs for d in club.rung.decisions.values())]
-        ledgers += [club.direction for club in outcome.clubs]
-        lines = [
-            line
-            for made in ledgers
-            if made is not None
-            for line in (made.lines if isinstance(made, Amount) else made.pick.lines if made.pick else ())
-        ]
-        return any(line.rule is not None and line.rule.id == rule for line in lines)
-
-    return sorted(outcomes, key=lambda id: not named(outcomes[id]))
+def _weight(outcome: Outcome, rule: str) -> int:
+    """Return the most that a rule gives in a sample's own ledgers: what shows it best is tried first."""
+    ledgers = [outcome.pairing, *(d for club in outcome.clubs for d in club.rung.decisions.values())]
+    ledgers += [club.direction for club in outcome.clubs]
+    lines = [
+        line
+        for made in ledgers
+        if made is not None
+        for line in (made.lines if isinstance(made, Amount) else made.pick.lines if made.pick else ())
+    ]
+    given = (abs(line.points or line.adjust) for line in lines if line.rule and line.rule.id == rule)
+    return max(given, default=0)
 
 
-def test_every_rule_moves_some_golfer(
+def _check(ids: Iterable[str], still: set[str], samples: Mapping[str, Outcome], moves: Moves) -> None:
+    """Hold the table to the road, or write its rows for these ids anew."""
+    ids = list(ids)
+    if WRITE:
+        found = {}
+        for id in ids:
+            order = sorted(samples, key=lambda who, id=id: -_weight(samples[who], id))  # type: ignore[misc]
+            found[id] = next((who for who in order if moves(id, who)), None)
+        rows = {id: who for id, who in {**moved(), **found}.items() if who}
+        lines = (f'{id} = "{who}"' for id, who in sorted(rows.items()))
+        start = TABLE.read_text(encoding="utf-8").split("\n\n")[0]
+        TABLE.write_text(start + "\n\n" + "\n".join(lines) + "\n", encoding="utf-8")
+        moved.cache_clear()
+    assert [id for id in ids if id in moved() and not moves(id, moved()[id])] == []
+    assert {id for id in ids if id not in moved()} == still
+
+
+def test_every_rule_moves_the_sample_that_is_named(
     house: House, sample_subjects: Mapping[str, Subject], sample_outcomes: Mapping[str, Outcome]
 ) -> None:
-    before = {id: _signature(outcome) for id, outcome in sample_outcomes.items()}
-    told = {notice.rule.id for outcome in sample_outcomes.values() for notice in outcome.notices}
-    still = set()
-    for id, rule in house.base.rules.items():
-        if rule.effect.kind in ("caution", "advise"):
-            moved = id in told
-        else:
-            without = replace(house, base=house.base.without(id))
-            moved = any(
-                _differ(before[who], _signature(fit(without, sample_subjects[who])))
-                for who in _likely(id, sample_outcomes)
-            )
-        if not moved:
-            still.add(id)
-    assert still == UNSOLD
+    def moves(id: str, who: str) -> bool:
+        if house.base.rules[id].effect.kind in ("caution", "advise"):
+            return id in _told(sample_outcomes[who])
+        without = replace(house, base=house.base.without(id))
+        return _differ(sample_outcomes[who], fit(without, sample_subjects[who]))
+
+    _check(house.base.rules, UNSOLD, sample_outcomes, moves)
+
+
+def test_assumptions_move_the_samples_that_are_named(
+    house: House, sample_subjects: Mapping[str, Subject], sample_outcomes: Mapping[str, Outcome]
+) -> None:
+    def moves(id: str, who: str) -> bool:
+        one = house.base.assumptions[id]
+        ends = [end for end in (one.range or one.values) if end != one.value]
+        return any(swung(id, who, end) for end in ends)
+
+    def swung(id: str, who: str, end: float | str) -> bool:
+        other = fit(house.with_base(house.base.with_assumptions({id: end})), sample_subjects[who])
+        return _differ(sample_outcomes[who], other) or _told(sample_outcomes[who]) != _told(other)
+
+    still = OF_TRIALS | SAID_BY_ALL | SMALL
+    _check(house.base.assumptions, still, sample_outcomes, moves)
+
+
+def test_every_question_moves_the_sample_that_is_named(
+    house: House, sample_subjects: Mapping[str, Subject], sample_outcomes: Mapping[str, Outcome]
+) -> None:
+    def moves(id: str, who: str) -> bool:
+        subject = sample_subjects[who]
+        if id not in subject.answers:
+            return False
+        other = fit(house, replace(subject, answers={**subject.answers, id: UNKNOWN}))
+        return _differ(sample_outcomes[who], other) or _told(sample_outcomes[who]) != _told(other)
+
+    questions = [id for id, fact in house.base.facts.items() if fact.ask]
+    _check(questions, set(), sample_outcomes, moves)
+
+
+def test_the_table_names_entries_and_samples_that_there_are(
+    house: House, sample_subjects: Mapping[str, Subject]
+) -> None:
+    base = house.base
+    assert moved().keys() <= {*base.rules, *base.assumptions, *base.facts}
+    assert set(moved().values()) <= sample_subjects.keys()
 
 
 @pytest.mark.parametrize(

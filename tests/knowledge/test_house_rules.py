@@ -98,6 +98,15 @@ def test_age_picks_nothing_but_cautions(house: House) -> None:
     assert {r.effect.kind for r in readers} == {"caution"}
 
 
+def test_nobody_is_asked_whether_he_is_a_man_or_a_woman(house: House) -> None:
+    # Common practice builds "an inch less for women"; here strike, speed and build decide.
+    sex = re.compile(r"\b(sex|gender|m[ae]n|wom[ae]n|lad(y|ies)|male|female)\b", re.IGNORECASE)
+    for fact in house.base.facts.values():
+        assert not sex.search(" ".join((fact.id.replace("_", " "), fact.title, fact.text, *fact.values))), (
+            fact.id
+        )
+
+
 def test_a_strong_consideration_is_a_few_points_and_a_nudge_is_small(house: House) -> None:
     fixed = [_size(r) for r in house.base.rules.values() if r.effect.kind == "points"]
     assert max(fixed) <= 30_000

@@ -166,3 +166,46 @@ def test_no_rule_of_the_pair_reads_speed_to_pick_a_fairway_wood(house: House) ->
     for rule in filter(speaks, house.base.rules.values()):
         assert {"longer_kind", "shorter_kind"} & rule.reads, rule.id
         assert "hybrid" in rule.id
+
+
+@pytest.mark.parametrize("mph", [84, 88, 92, 96])
+@pytest.mark.parametrize("count", [0, 1, 2, 3])
+@pytest.mark.parametrize("handicap", [10, 18, 26])
+def test_one_strike_told_twice_counts_once(family: Family, mph: float, count: int, handicap: float) -> None:
+    """Thin, low on the face and staying down are signs of one strike; naming both moves no loft."""
+    once, twice = (
+        family(mph, handicap, contact=contact, airborne_of_six=count)
+        for contact in (["thin"], ["thin", "low_face"])
+    )
+    assert lofts(once) == lofts(twice)
+    change = "delivered_loft_change"
+    assert once.golfer.number(change) == pytest.approx(twice.golfer.number(change))
+
+
+@pytest.mark.parametrize(
+    ("advice", "sample"),
+    [
+        ("one-club-is-enough", "very-slow"),
+        ("drop-the-long-iron", "digger-scattered"),
+        ("mend-the-driver-first", "driver-to-mend-first"),
+        ("lesson-first", "lesson-first"),
+        ("something-leaves-first", "fourteen-already"),
+        ("keep-what-you-have", "keep-what-he-has"),
+        ("longer-club-gains-nothing", "thin-off-tight-turf"),
+        ("junior-no-cut-down-clubs", "junior"),
+    ],
+)
+def test_what_outweighs_a_pair_is_said_where_it_should_be_and_not_everywhere(
+    sample_outcomes: dict[str, Outcome], advice: str, sample: str
+) -> None:
+    told = {id for id, outcome in sample_outcomes.items() if advice in {n.rule.id for n in outcome.notices}}
+    assert sample in told
+    assert "fast-and-centred" not in told
+
+
+def test_one_club_and_a_longer_club_that_gains_nothing_are_not_said_together(
+    sample_outcomes: dict[str, Outcome],
+) -> None:
+    for outcome in sample_outcomes.values():
+        told = {n.rule.id for n in outcome.notices}
+        assert not {"one-club-is-enough", "longer-club-gains-nothing"} <= told

@@ -54,8 +54,8 @@ def _documents(folder: Path, broken: list[Fault]) -> Iterator[Document]:
             raise RuleBaseFaults((Fault(code, folder, 0, 0, "", "", {}),))
         files = sorted(path for path in folder.iterdir() if path.suffix == ".toml")
     except OSError as error:
-        data = {"why": f"this folder cannot be read: {error.strerror}"}
-        raise RuleBaseFaults((Fault("bad-quantity", folder, 0, 0, "", "", data),)) from None
+        why = (error.strerror or str(error)).lower()
+        raise RuleBaseFaults((Fault("closed-folder", folder, 0, 0, "", "", {"why": why}),)) from None
     if not files:
         raise RuleBaseFaults((Fault("no-files", folder, 0, 0, "", "", {}),))
     if len(files) > MOST_FILES:
@@ -79,6 +79,8 @@ def _take(gathered: Gathered, document: Document, layer: int) -> None:
     for key, raw in document.data.items():
         if key in ENTRIES:
             _take_entries(gathered, top, layer, key, raw)
+        elif key == "off" and not (is_base and _plain(raw)):
+            top.fault("off-elsewhere", (key,), at_key=True)
         elif not (is_base and key in BASE_KEYS):
             top.fault("unknown-table", (key,), at_key=True, near=(key, (*ENTRIES, *BASE_KEYS)))
     if is_base and layer == 0:
@@ -128,9 +130,15 @@ def place(table: Table) -> str:
     return f"{table.doc.path.name} line {line}"
 
 
+def _plain(off: object) -> bool:
+    """Say whether something is a list of ids, or meant for one, and neither absent nor a table."""
+    entries = off if isinstance(off, list) else [off]
+    return off is not None and not any(isinstance(entry, dict) for entry in entries)
+
+
 def _switch_off(gathered: Gathered, document: Document, layer: int) -> None:
     """Switch off the ids that an overlay names."""
-    if document.path.name != BASE_FILE or "off" not in document.data:
+    if document.path.name != BASE_FILE or not _plain(document.data.get("off")):
         return
     top = Table(document, (), document.data, "", gathered.sink)
     if layer == 0:
