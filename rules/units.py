@@ -75,6 +75,8 @@ UNITS: dict[str, Unit] = {
         Unit("kg*m", "moment", 1.0, decimals=4),
         Unit("oz*in", "moment", _OUNCE * _INCH, decimals=2),
         Unit("g*in", "moment", 0.001 * _INCH, decimals=0),
+        Unit("N*m", "torque", 1.0, decimals=1),
+        Unit("in*lbf", "torque", _INCH * 16 * _OUNCE * 9.80665, decimals=0),
         Unit("s", "time", 1.0, decimals=1),
         Unit("min", "time", 60.0, decimals=0),
         Unit("h", "time", 3600.0, decimals=0),
@@ -100,12 +102,16 @@ _ALIASES = {
     "°c": "degC", "c": "degC", "degc": "degC", "°f": "degF", "f": "degF", "degf": "degF",
     "percent": "%", "per cent": "%", "point": "points", "pt": "points", "pts": "points",
     "stroke": "strokes", "hcp": "strokes", "g·cm²": "g*cm2", "g*cm^2": "g*cm2", "kg*cm^2": "kg*cm2",
-    "oz·in": "oz*in", "hour": "h", "hours": "h", "day": "d", "days": "d", "sec": "s", "seconds": "s",
+    "oz·in": "oz*in", "nm": "N*m", "n·m": "N*m", "n*m": "N*m",
+    "in-lb": "in*lbf", "in·lb": "in*lbf", "in lb": "in*lbf", "in*lb": "in*lbf", "in-lbf": "in*lbf",
+    "hour": "h", "hours": "h", "day": "d", "days": "d", "sec": "s", "seconds": "s",
 }  # fmt: skip
 _WHOLE = {"yd", "ft"}
 """Distances over ground: shown in whole metres."""
-_METRIC = {"mph": "km/h", "yd": "m", "ft": "m", "in": "cm", "degF": "degC", "oz": "g", "lb": "kg"}
-_IMPERIAL = {"km/h": "mph", "m/s": "mph", "m": "yd", "cm": "in", "degC": "degF"}
+_METRIC = {
+    "mph": "km/h", "yd": "m", "ft": "m", "in": "cm", "degF": "degC", "oz": "g", "lb": "kg", "in*lbf": "N*m",
+}  # fmt: skip
+_IMPERIAL = {"km/h": "mph", "m/s": "mph", "m": "yd", "cm": "in", "degC": "degF", "N*m": "in*lbf"}
 
 _EXAMPLES = {
     "mph": "85 mph", "in": "42 1/4 in", "yd": "180 yd", "g": "212 g", "deg": "15 deg", "mm": "31.5 mm",

@@ -99,9 +99,12 @@ _SHOT = {
     "launch": _Field("deg", -20, 70), "spin": _Field("rpm", 0, 14000),
     "surface": _Field(values=("turf", "mat", "tee")),
 }  # fmt: skip
+_TORQUE = _Field("in*lbf", 2, 90)
 _READING = {
     "total": _TOTAL, "balance_point": _Field("in", 20, 45), "length": _LENGTH, "loft": _LOFT,
     "face": _Field("deg", -8, 8), "lie": _Field("deg", 45, 75), "swing_weight": _SWING,
+    "head": _Field("g", 100, 350), "raw_shaft": _Field("g", 30, 150), "grip": _Field("g", 15, 120),
+    "torque": _TORQUE, "torque_again": _TORQUE,
 }  # fmt: skip
 _RENAMED = {"toe_mm": "toe", "high_mm": "high", "side_yd": "side"}
 

@@ -74,7 +74,10 @@ class Shot:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What scale and gauge say of a finished club; whatever was not read is None."""
+    """What scale and gauge say of a club: of its parts before assembly, then of the whole.
+
+    Whatever was not read is None.
+    """
 
     total: float | None = None
     balance_point: float | None = None
@@ -84,6 +87,24 @@ class Reading:
     """Face angle, closed positive, rad."""
     lie: float | None = None
     swing_weight: float | None = None
+    head: float | None = None
+    """Of the bare head before assembly, its ports empty, kg."""
+    raw_shaft: float | None = None
+    """Of the shaft before it is cut, kg."""
+    grip: float | None = None
+    """Of the grip, kg."""
+    torque: float | None = None
+    """To which the screws of its ports were set, N*m."""
+    torque_again: float | None = None
+    """The same, after its first range session, N*m."""
+
+    @property
+    def of_finished(self) -> bool:
+        """Whether anything was read of the finished club, not of its parts and screws alone."""
+        found = (
+            self.total, self.balance_point, self.length, self.loft, self.face, self.lie, self.swing_weight
+        )  # fmt: skip
+        return any(one is not None for one in found)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,11 +14,12 @@ if TYPE_CHECKING:
 
 
 def finished_club(name: str, club: Club, reading: Reading) -> FinishedClub:
-    """Return a finished club as calibration takes it: parts as planned, readings as read.
+    """Return a finished club as calibration takes it: parts as planned or as weighed, readings as read.
 
     The length is the official one, against the 60-degree plane, so the ruler stays as it is; where it was
     not read the planned one stands. Parts that were not weighed one by one leave their own tolerance in
-    the residual. Raises NothingKnown for a club of unknown parts, ReadingsDisagree.
+    the residual; a club whose parts were is put right for them first (`weighed.as_weighed`). Raises
+    NothingKnown for a club of unknown parts, ReadingsDisagree.
     """
     build = club.build
     if build is None:

@@ -103,3 +103,44 @@ def test_a_weaker_loft_moves_the_gaps(made: Callable[..., Made], plain: Made) ->
     assert built.golfer.gaps is not None
     assert built.golfer.gaps.shorter == pytest.approx(built.build.ladder.shorter)
     assert "measured" in golfer_text(built.golfer)
+
+
+def test_a_heavy_head_on_the_scale_changes_the_sheet_before_assembly(
+    made: Callable[..., Made], plain: Made
+) -> None:
+    build = plain.outcome.clubs[0].build
+    assert build is not None
+    head = f"{build.head.mass / GRAM + 3.0:.1f} g"
+    weighed = {"head": head, "raw_shaft": "64 g", "torque": "40 in*lbf", "torque_again": "30 in*lbf"}
+    one = made(answers=ANSWERS, readings={"longer": weighed})
+    page = text(one.workshop)
+    flat = " ".join(page.split())
+    assert "PARTS AS WEIGHED, longer" in page
+    assert f"head {head} (+3.0 g, more than such parts are out by)" in flat
+    assert "Leave out" in flat
+    assert f"read {head} OUT" in flat
+    assert "Screws fell from 40 in*lbf to 30 in*lbf" in flat
+    assert "40 / 30 OUT" in flat
+    assert "AS BUILT" not in page
+    assert "GAPS AS BUILT" not in page
+    # the lines of the sheet have the parts as weighed and the pieces that are left
+    assert f"{head.split()[0]} g @" in flat
+    right = one.build.clubs[0].built.put_right
+    assert right is not None
+    parts = one.build.clubs[0].parts
+    assert parts is not None
+    assert parts.added == pytest.approx(sum(map(sum, right.pieces.values())))
+    assert abs(parts.left) <= 0.5
+
+
+def test_an_impossible_part_is_one_sentence_and_the_plan_stays(
+    made: Callable[..., Made], plain: Made
+) -> None:
+    one = made(answers=ANSWERS, readings={"longer": {"head": "300 g"}})
+    page = " ".join(text(one.workshop).split())
+    assert "Not used: the longer club's head reads 300 g" in page
+    assert "PARTS AS WEIGHED" not in page
+    first, now = (of.build.clubs[0].parts for of in (plain, one))
+    assert first is not None
+    assert now is not None
+    assert now.ports == first.ports

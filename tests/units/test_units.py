@@ -40,6 +40,8 @@ PINT_NAMES = {
     "kg*m": "kg*m",
     "oz*in": "ounce*inch",
     "g*in": "g*inch",
+    "N*m": "newton*meter",
+    "in*lbf": "inch*force_pound",
     "d": "day",
     "kg/m3": "kg/m**3",
     "h": "hour",

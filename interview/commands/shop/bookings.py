@@ -66,12 +66,15 @@ def _own(args: Namespace) -> Path:
 def _bills(session: str, outcome: Outcome) -> list[Bill]:
     """Return what both clubs take; raises NothingToBook or FittingStopped."""
     from rules.workbench.shared import bill
+    from rules.workbench.weighed import as_weighed
 
     if any(notice.kind == "caution" and notice.topic == "body" for notice in outcome.notices):
         raise FittingStopped(session)
     if not outcome.clubs:
         raise NothingToBook(f"no pair can be built for session '{session}', so nothing is booked")
-    bills = [one for one in map(bill, outcome.clubs) if one is not None]
+    made = as_weighed(outcome.clubs, outcome.subject.readings, outcome.house.shelf)
+    clubs = [right.club if right else club for club, right in zip(outcome.clubs, made, strict=True)]
+    bills = [one for one in map(bill, clubs) if one is not None]
     if not bills:
         raise NothingToBook(f"both clubs of session '{session}' are his own, so there is nothing to book")
     return bills

@@ -72,13 +72,15 @@ def _finished(args: Namespace, home: House, name: str) -> Iterator[FinishedClub]
     from interview.session import load
     from rules.fitting import fit
     from rules.workbench.teach import finished_club
+    from rules.workbench.weighed import as_weighed
 
     session = load(store(args).locate(name), home.base.facts)
     outcome = fit(home.for_session(session.id), session.subject)
-    for club in outcome.clubs:
-        reading = session.subject.readings.get(club.role)
-        if reading is not None and club.build is not None:
-            yield finished_club(f"{session.id} {club.role}", club, reading)
+    readings, shelf = session.subject.readings, outcome.house.shelf
+    for club, made in zip(outcome.clubs, as_weighed(outcome.clubs, readings, shelf), strict=True):
+        reading = readings.get(club.role)
+        if reading is not None and reading.of_finished and club.build is not None:
+            yield finished_club(f"{session.id} {club.role}", made.club if made else club, reading)
 
 
 def _lines(learned: Calibration, clubs: int) -> Iterator[str]:

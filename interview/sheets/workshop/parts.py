@@ -35,7 +35,7 @@ def head_block(clubs: Sequence[BuildClub], system: System) -> Block:
             Line("Face angle, soled", tuple(_face(club) for club in clubs)),
             line("Plays, face squared", clubs, _plays),
             Line("Lie", tuple(_lie(club) for club in clubs)),
-            line("Mass, ports empty", clubs, _head_mass, blank),
+            Line("Mass, ports empty", tuple(_head_mass(club) or blank for club in clubs)),
             line("Face height", clubs, lambda p: Cell(f.millimetres(p.head.face_height))),
             line("Bore / tip", clubs, _bore),
             line("Hosel / insertion", clubs, lambda p: Cell(_hosel(p, system))),
@@ -92,9 +92,13 @@ def _plays(parts: PartsView) -> Cell:
     return Cell(f"{geometry} deg (chart {chart})")
 
 
-def _head_mass(parts: PartsView) -> Cell:
-    """Return the bare head with what heads are out by as delivered."""
-    return Cell(f"{f.grams(parts.head.mass).split()[0]} ±{f.bare_grams(parts.head.mass_tolerance)} g", "read")
+def _head_mass(club: BuildClub) -> Cell | None:
+    """Return the bare head with what heads are out by as delivered; None where nothing is known of it."""
+    if club.parts is None:
+        return None
+    head = club.parts.head
+    text = f"{f.grams(head.mass).split()[0]} ±{f.bare_grams(head.mass_tolerance)} g"
+    return reading_cell(club, "head", text)
 
 
 def _bore(parts: PartsView) -> Cell:
@@ -117,7 +121,7 @@ def shaft_block(clubs: Sequence[BuildClub], system: System) -> Block:
         "SHAFT, IN THIS ORDER",
         (
             line("Shaft (stock id)", clubs, lambda p: Cell(_named(p.shaft.label, p.shaft.id))),
-            line("Raw shaft", clubs, lambda p: Cell(_raw(p, system), "read")),
+            Line("Raw shaft", tuple(_raw(club, system) for club in clubs)),
             line("1  Tip trim, mark first", clubs, lambda p: Cell(_cut(p.cuts.tip, system), "tick")),
             line("2  Dry fit to the bottom", clubs, lambda _: Cell("seated", "tick")),
             Line("3  Butt trim", tuple(_butt(club, system) for club in clubs)),
@@ -128,11 +132,14 @@ def shaft_block(clubs: Sequence[BuildClub], system: System) -> Block:
     )
 
 
-def _raw(parts: PartsView, system: System) -> str:
-    """Write flex, raw length, raw mass and where the raw shaft balances."""
-    shaft = parts.shaft
+def _raw(club: BuildClub, system: System) -> Cell:
+    """Return flex, raw length, raw mass and where the raw shaft balances."""
+    if club.parts is None:
+        return NONE
+    shaft = club.parts.shaft
     mass = f"{f.grams(shaft.mass).split()[0]} ±{f.bare_grams(shaft.mass_tolerance)} g"
-    return f"{shaft.flex}, {f.length(shaft.raw_length, system)}, {mass}, bal. {shaft.balance * 100:.4g} %"
+    text = f"{shaft.flex}, {f.length(shaft.raw_length, system)}, {mass}, bal. {shaft.balance * 100:.4g} %"
+    return reading_cell(club, "raw_shaft", text)
 
 
 def _cut(metres: float, system: System) -> str:
@@ -156,7 +163,7 @@ def length_block(clubs: Sequence[BuildClub], system: System) -> Block:
             Line("Length, 60 deg plane", tuple(_length(club, system) for club in clubs)),
             Line("Same by bench ruler", tuple(Cell(f.length(club.ruler, system), "read") for club in clubs)),
             line("Grip (stock id)", clubs, lambda p: Cell(_named(p.grip.label, p.grip.id)), Cell("as it is")),
-            line("Grip mass; core", clubs, _grip),
+            Line("Grip mass; core", tuple(_grip(club) for club in clubs)),
             line("Tape under grip", clubs, _wraps),
         ),
     )
@@ -171,8 +178,12 @@ def _length(club: BuildClub, system: System) -> Cell:
     return reading_cell(club, "length", text, system)
 
 
-def _grip(parts: PartsView) -> Cell:
-    return Cell(f"{f.grams(parts.grip.mass)}; {f.thousandths(parts.grip.core)}", "read")
+def _grip(club: BuildClub) -> Cell:
+    """Return the grip's mass and core."""
+    if club.parts is None:
+        return NONE
+    grip = club.parts.grip
+    return reading_cell(club, "grip", f"{f.grams(grip.mass)}; {f.thousandths(grip.core)}")
 
 
 def _wraps(parts: PartsView) -> Cell:

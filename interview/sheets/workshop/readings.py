@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from interview.sheets import figures as f
 from interview.sheets.paper import Cell, Note
 from interview.views.outcome_text.quantities import distance
-from rules.units import swing_weight_name
+from rules.units import swing_weight_name, words
 
 if TYPE_CHECKING:
     from interview.views.build import BuildClub, BuildView
@@ -19,12 +19,15 @@ if TYPE_CHECKING:
     from rules.workbench.certified import Certificate, Line
     from rules.workbench.checks import Check
     from rules.workbench.moves import Move
+    from rules.workbench.weighed import Corrected
 
 _WORDS = {
     "swing_weight": "swing weight",
     "balance_point": "balance point",
     "effective_loft": "loft as it plays",
     "face": "face angle",
+    "raw_shaft": "raw shaft",
+    "torque": "screws",
 }
 
 
@@ -35,11 +38,37 @@ def name(what: str) -> str:
 
 def reading_cell(club: BuildClub, what: str, text: str, system: System = "imperial") -> Cell:
     """Return a figure with a blank; where it was read the reading stands in it, flagged when it is out."""
-    against = club.built.against
-    check = against.check(what) if against is not None else None
+    check = _check(club, what)
     if check is None or check.read is None:
         return Cell(text, "read")
     return Cell(text, "read", shown(what, check.read, check.symbol, system), check.verdict == "out")
+
+
+def _check(club: BuildClub, what: str) -> Check | None:
+    """Return a figure as it was read of the finished club or of a part; None where nobody looked."""
+    against = club.built.against
+    checks = (*club.built.parts, *(against.checks if against is not None else ()))
+    return next((check for check in checks if check.what == what), None)
+
+
+def torque_cell(club: BuildClub, system: System = "imperial") -> Cell:
+    """Return the torque of its screws, as set and after the first range session, with its blank."""
+    symbol = "N*m" if system == "metric" else "in*lbf"
+    text, check = f"set / after first session, {symbol}", _check(club, "torque")
+    if check is None:
+        return Cell(text, "read")
+    both = [check.planned] + ([] if check.read is None else [check.read])
+    return Cell(text, "read", " / ".join(_torque(one, system).split()[0] for one in both), _let_go(check))
+
+
+def _torque(value: float, system: System) -> str:
+    """Write a torque."""
+    return words(value, "in*lbf", system, decimals=1)
+
+
+def _let_go(check: Check) -> bool:
+    """Say whether screws turned at less than they were set to."""
+    return check.verdict == "out" and check.difference < 0
 
 
 def shown(what: str, value: float, symbol: str, system: System) -> str:
@@ -57,6 +86,10 @@ def built_notes(view: BuildView, system: System) -> tuple[Note, ...]:
     """Return what the readings say of each club, the certificate, and the gaps as built."""
     found = []
     for club in view.clubs:
+        items = tuple(_parts_said(club, system))
+        if items:
+            found.append(Note(f"PARTS AS WEIGHED, {club.view.role} {club.view.label}", items))
+    for club in view.clubs:
         items = tuple(_said(club, system))
         if items:
             found.append(Note(f"AS BUILT, {club.view.role} {club.view.label}", items))
@@ -68,6 +101,41 @@ def built_notes(view: BuildView, system: System) -> tuple[Note, ...]:
     if view.ladder is not None:
         found.append(Note("GAPS AS BUILT", (_gaps(view.ladder, system),)))
     return tuple(found)
+
+
+def _parts_said(club: BuildClub, system: System) -> Iterator[str]:
+    """Yield what the parts weighed and what that changes in the plan, then how the screws hold."""
+    built = club.built
+    weighed = [check for check in built.parts if check.what != "torque"]
+    if weighed:
+        yield f"{'; '.join(map(_part, weighed))}."
+    if built.put_right is not None:
+        yield from _put_right(built.put_right)
+    for check in built.parts:
+        if check.what == "torque" and _let_go(check) and check.read is not None:
+            fell = f"{_torque(check.planned, system)} to {_torque(check.read, system)}"
+            yield f"Screws fell from {fell}: look at threads and seats, set them again, look once more."
+
+
+def _part(check: Check) -> str:
+    """Name a part, its mass and how far that is from the catalogue."""
+    read = check.planned + check.difference
+    off = f.signed_grams(check.difference)
+    flag = ", more than such parts are out by" if check.verdict == "out" else ""
+    return f"{name(check.what)} {f.grams(read)} ({off}{flag})"
+
+
+def _put_right(made: Corrected) -> Iterator[str]:
+    """Say which pieces come out or go in for parts as weighed; the lines above have them already."""
+    target = made.club.target
+    before = f"{swing_weight_name(target + made.before)} ({f.points(made.before)})"
+    if not made.moves:
+        yield f"With the pieces planned: {before}; leave them."
+        return
+    work = "; ".join(_move(move) for move in made.moves)
+    then = f"{swing_weight_name(target + made.left)} ({f.points(made.left)})"
+    work = work[:1].upper() + work[1:]
+    yield f"With the pieces planned first: {before}. {work}; then {then}, as in the lines."
 
 
 def _said(club: BuildClub, system: System) -> Iterator[str]:

@@ -30,7 +30,7 @@ CHECKS = (
     "Tip abraded and bore clean; insertion depth marked",
     "Shaft seated to its mark; ferrule flush",
     "Face square to grip, grip straight",
-    "Pieces seated; torque set: ______",
+    "Pieces seated; screws at the head maker's torque, by a torque wrench",
     "Adhesive ____________ glued: date ______ time ______",
     "Out of cure: date ______ time ______",
     "Head pulled and twisted by hand: holds",

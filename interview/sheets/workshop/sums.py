@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from interview.sheets import figures as f
 from interview.sheets.paper import NONE, Block, Cell, Line
 from interview.sheets.workshop.parts import line
-from interview.sheets.workshop.readings import reading_cell
+from interview.sheets.workshop.readings import reading_cell, torque_cell
 from rules.units import swing_weight_name
 
 if TYPE_CHECKING:
@@ -29,7 +29,8 @@ def port_block(clubs: Sequence[BuildClub], system: System) -> Block:
     if any(club.alteration for club in clubs):
         lines.append(Line("Back into his own head", tuple(_put_back(club) for club in clubs)))
     return Block(
-        "MASS ADDED: pieces = sum / room, g @ place from butt", (*lines, line("All ports", clubs, _all))
+        "MASS ADDED: pieces = sum / room, g @ place from butt",
+        (*lines, line("All ports", clubs, _all), Line("Screws", tuple(_screws(c, system) for c in clubs))),
     )
 
 
@@ -43,6 +44,11 @@ def _port(port: PortRow | None, system: System) -> Cell:
     pieces = "+".join(map(f.bare_grams, port.pieces))
     total = f" = {f.bare_grams(port.mass)}" if len(port.pieces) > 1 else ""
     return Cell(f"{port.name} {pieces}{total} / {room} @ {f.place(port.position, system)}", "tick")
+
+
+def _screws(club: BuildClub, system: System) -> Cell:
+    """Return the torque of the screws; none for a club of which nothing is opened."""
+    return NONE if club.parts is None and club.alteration is None else torque_cell(club, system)
 
 
 def _put_back(club: BuildClub) -> Cell:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from interview.views.build.built import built_view
+from interview.views.build.built import built_view, put_right
 from interview.views.build.club import BuildClub, build_club
 from interview.views.club import club_views
 from rules.bench.cure import hold_time
@@ -75,12 +75,20 @@ class BuildView:
 
 
 def build_view(outcome: Outcome) -> BuildView:
-    """Return the build of an outcome; without a pair it has no clubs."""
+    """Return the build of an outcome; without a pair it has no clubs.
+
+    Where parts were weighed before assembly the plan is put right for them, sums, pieces and all.
+    """
+    planned, made_right = outcome.clubs, put_right(outcome)
+    outcome = replace(
+        outcome,
+        clubs=tuple(made.club if made else club for club, made in zip(planned, made_right, strict=True)),
+    )
     clubs, shelf = outcome.clubs, outcome.house.shelf
     left, shop = left_after(shelf, clubs), shelf.shop
     made = tuple(
-        build_club(club, view, built_view(outcome, club, left), shop.calibration.ruler_offset)
-        for club, view in zip(clubs, club_views(outcome), strict=True)
+        build_club(club, view, built_view(outcome, plan, right, left), shop.calibration.ruler_offset)
+        for club, plan, right, view in zip(clubs, planned, made_right, club_views(outcome), strict=True)
     )
     return BuildView(
         clubs=made,
