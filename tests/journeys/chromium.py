@@ -73,6 +73,10 @@ class Browser:
                 return dict(answer["result"])
             self.events.append(answer)
 
+    def told(self, method: str) -> list[dict[str, Any]]:
+        """Return what Chromium told under one heading."""
+        return [event["params"] for event in self.events if event["method"] == method]
+
     def page(self, wide: int, high: int, *, touch: bool) -> Page:
         """Open an empty page of a size."""
         target = self.ask("Target.createTarget", url="about:blank")["targetId"]
@@ -109,9 +113,10 @@ class Page:
         """Return what a script comes to."""
         return self.ask("Runtime.evaluate", expression=script, returnByValue=True)["result"].get("value")
 
-    def text(self) -> str:
-        """Return what can be read."""
-        return " ".join(str(self.eval("document.body.innerText") or "").split())
+    def text(self, part: str = "") -> str:
+        """Return what can be read, on the whole page or in one part of it."""
+        where = f"document.getElementById('{part}')" if part else "document.body"
+        return " ".join(str(self.eval(f"{where}.innerText") or "").split())
 
     def tiles(self) -> dict[str, dict[str, float]]:
         """Return where the tiles are, by their words."""

@@ -148,6 +148,9 @@
     "gesturestart", "auxclick"]) {
     addEventListener(name, (event) => event.preventDefault(), { capture: true, passive: false });
   }
+  for (const name of ["mousedown", "mouseup"]) {     // the buttons at a mouse's side turn pages back and forth
+    addEventListener(name, (event) => { if (event.button) event.preventDefault(); }, { capture: true });
+  }
   addEventListener("wheel", (event) => {
     if (event.ctrlKey) event.preventDefault();
     touch();
