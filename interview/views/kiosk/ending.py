@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from interview.kiosk.visit import Visit
     from interview.views.club import ClubView
     from interview.views.kiosk.words import Say
+    from interview.views.notices import NoticeView
     from interview.views.outcome import OutcomeView
 
 _TRIES, _MINDS = 4, 2
@@ -30,11 +31,17 @@ def outcome_page(visit: Visit, say: Say) -> Page:
     if visit.place == "nothing" or not view.clubs:
         return _page(say("clubs.nothing"), ["", say("clubs.nothing_text"), ""], say)
     if visit.place == "tries":
-        steps = [f"{at}. {spelled(one.text)}" for at, one in enumerate(view.proofs[:_TRIES], 1)]
+        steps = [f"{at}. {_tried(one, say)}" for at, one in enumerate(view.proofs[:_TRIES], 1)]
         return _page(say("tries.heading"), ["", *steps, ""], say)
     if visit.place == "mind":
         return _page(say("mind.heading"), ["", *_minds(view, say), ""], say)
     return _clubs(view, say)
+
+
+def _tried(step: NoticeView, say: Say) -> str:
+    """Return a step to try in words that need no trade; one that a shop added itself keeps its own."""
+    key = f"tries.{step.rule.replace('-', '_')}"
+    return say(key) if say.has(key) else spelled(step.text)
 
 
 def _page(heading: str, texts: list[str], say: Say) -> Page:
