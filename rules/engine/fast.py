@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
 from rules.engine.evaluate import Along, Layout, layout
@@ -45,8 +45,8 @@ class Ground:
         rest = tuple([id for id in plan.ids if id not in self.best])
         whole = layout(plan, self.best)
         mask = whole.shared.mask(self.best, plan.full, self.unknown)
-        along = ((bit, one) for bit, one in whole.along.items() if one.place < 0 and one.group & mask)
-        return Laid(mask, rest, dict(given(along, self.best)))
+        along = [(bit, one) for bit, one in whole.along.items() if one.place < 0]
+        return Laid(mask, rest, dict(given(along, self.best, mask)))
 
 
 def points_of(plan: Plan, shared: Best, candidates: Sequence[Best], ground: Ground) -> list[int | None]:
@@ -86,12 +86,11 @@ def _along(split: Layout, mask: int, ramps: Mapping[int, int], shared: Best, own
     return total
 
 
-def given(ramps: Iterable[tuple[int, Along]], values: Best) -> list[tuple[int, int]]:
-    """Return what ramps give on facts that are not absent, by bit."""
+def given(ramps: Sequence[tuple[int, Along]], values: Best, mask: int) -> list[tuple[int, int]]:
+    """Return what ramps give on facts that are not absent, by bit, of the rules that may speak."""
     found = []
-    x: Any
-    for bit, (ramp, xs, segments, _, _) in ramps:
-        x = values.get(ramp.fact)
+    for bit, (ramp, xs, segments, _, group) in ramps:
+        x: Any = values.get(ramp.fact) if group & mask else None
         if x is not None:
             start, result, slope = segments[bisect_right(xs, x)]
             found.append((bit, round(result + (x - start) * slope)))

@@ -48,7 +48,7 @@ class Joined:
         """Evaluate a part: facts that no other part of the same candidate holds."""
         side, along = self._sorted(own)
         mask = side.mask(own, self._start, self._unknown)
-        return Part(mask, given([(bit, one) for bit, one in along if one.group & mask], own))
+        return Part(mask, given(along, own, mask))
 
     def _sorted(self, own: Best) -> tuple[Side, list[tuple[int, Along]]]:
         """Return the facts and ramps of parts of one sort, worked out once."""

@@ -141,14 +141,12 @@ def _ledgers(
 
     `asked` are the facts on which its length is asked for, `facts` those of the club as it then is.
     """
-    clerk = judge.clerk
-    length = clerk.amount("length", clerk.views(asked))[1]
-    own = clerk.views(facts)
-    balance = clerk.amount("balance", own)[1]
-    assert length is not None
-    assert balance is not None
+    clerk, base = judge.clerk, judge.base
+    length = base.amount("length", {**clerk.seen, **clerk.views(asked)})
+    seen = {**clerk.seen, **clerk.views(facts)}
+    balance = base.amount("balance", seen).pinned(spec.balance, _kept)
     held = length if altered else length.pinned(spec.length, _kept)
-    return Ledgers({"length": held, "balance": balance.pinned(spec.balance, _kept)}, {**clerk.seen, **own})
+    return Ledgers({"length": held, "balance": balance}, seen)
 
 
 def _rung(

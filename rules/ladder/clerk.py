@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from rules.engine.views import Candidate, View
 from rules.facts.known import Known, views
 from rules.ladder.deciding import Deciding, Seen, Stamp
+from rules.ladder.rung import Once
 
 if TYPE_CHECKING:
     from rules.engine.language import Fact
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
     from rules.house import House
+    from rules.ladder.options import Option
 
 
 class Clerk(Deciding):
@@ -34,16 +37,24 @@ class Clerk(Deciding):
         return lambda numbers: {id: stamps[id](number) for id, number in numbers.items()}
 
     def choose(
-        self, decision: str, own: Seen, candidates: Sequence[Candidate]
-    ) -> tuple[str | None, Choice | None]:
-        """Decide a choice with its ledger."""
-        choice = self.base.choose(decision, {**self.seen, **own}, candidates)
-        return choice.pick.candidate.id if choice.pick else None, choice
+        self, decision: str, own: Seen, options: Sequence[Option], told: str | None = None,
+        *, alike: bool = False,
+    ) -> tuple[str | None, Once[Choice] | None]:  # fmt: skip
+        """Take a choice as it was told, with the ledger that comes to it."""
+        return told, Once(partial(self._choice, decision, {**self.seen, **own}, options, told))
 
-    def amount(self, decision: str, own: Seen) -> tuple[float, Amount | None]:
-        """Decide an amount with its ledger."""
-        amount = self.base.amount(decision, {**self.seen, **own})
-        return amount.pick_si, amount
+    def _choice(self, decision: str, seen: Seen, options: Sequence[Option], told: str | None) -> Choice:
+        """Return the ledger of a choice; it must come to what was told."""
+        found = self.base.choose(decision, seen, [Candidate(one.id, one.seen) for one in options])
+        assert told == (found.pick and found.pick.candidate.id)
+        return found
+
+    def amount(
+        self, decision: str, own: Seen, told: float | None = None
+    ) -> tuple[float, Once[Amount] | None]:
+        """Take an amount as it was told, or decide it, with its ledger."""
+        ledger = Once(partial(self.base.amount, decision, {**self.seen, **own}))
+        return ledger().pick_si if told is None else told, ledger
 
 
 def _stamp(fact: Fact, waits: frozenset[str]) -> Callable[[float], View]:

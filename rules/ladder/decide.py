@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 from typing import TYPE_CHECKING, cast
 
-from rules.engine import Candidate
 from rules.facts.known import NOTHING, Known
 from rules.ladder.deciding import to_thousandth
 from rules.ladder.options import head_options, tip_options
+from rules.ladder.rung import Once
 from rules.ladder.start import usual_length
 
 if TYPE_CHECKING:
@@ -48,8 +49,10 @@ class Decided:
     shaft: Shaft | None = None
     grip: Grip | None = None
     tip_extra: float = 0.0
-    decisions: dict[str, Choice | Amount] = field(default_factory=dict)
-    """Ledgers, where the judge keeps them."""
+    picks: dict[str, str | None] = field(default_factory=dict)
+    """What the rules picked of each choice, whatever a person took instead."""
+    decisions: dict[str, Once[Choice] | Once[Amount]] = field(default_factory=dict)
+    """Ledgers, where they are kept."""
     own: Seen = field(default_factory=dict)
     """Facts of the place and of the parts picked, which the decisions read besides the golfer's."""
     amounts: dict[str, float] = field(default_factory=dict)
@@ -59,18 +62,22 @@ class Decided:
     """The decision for which nothing in stock would do."""
 
 
-def decide(judge: Deciding, place: Place) -> Decided:
-    """Decide a place, part by part. `failed` names the decision for which nothing would do."""
+def decide(judge: Deciding, place: Place, told: Decided | None = None) -> Decided:
+    """Decide a place, part by part. `failed` names the decision for which nothing would do.
+
+    `told` is what the judge decided, for the clerk who keeps the trace of it.
+    """
     made = Decided(own=_place_views(judge, place))
-    made.head = cast("Head | None", _choose(judge, made, "head", head_options(judge, place), place))
+    filling = _Filling(judge, place, made, told or made)
+    made.head = cast("Head | None", filling.choose("head", head_options(judge, place)))
     for amount in ("length", "balance"):
-        _amount(judge, made, amount, place)
+        filling.amount(amount)
     shafts = judge.shafts(place.kind, made.head, made.amounts["length"])
-    made.shaft = cast("Shaft | None", _choose(judge, made, "shaft", shafts, place, alike=True))
+    made.shaft = cast("Shaft | None", filling.choose("shaft", shafts, alike=True))
     tips = tip_options(judge, made.head, made.shaft, place.loft, made.amounts["length"])
-    made.tip_extra = cast(float, _choose(judge, made, "tip", tips, place) or 0.0)
-    made.grip = cast("Grip | None", _choose(judge, made, "grip", judge.grips, place, alike=True))
-    _amount(judge, made, "lie", place)
+    made.tip_extra = cast(float, filling.choose("tip", tips) or 0.0)
+    made.grip = cast("Grip | None", filling.choose("grip", judge.grips, alike=True))
+    filling.amount("lie")
     return made
 
 
@@ -90,56 +97,58 @@ def _place_views(judge: Deciding, place: Place) -> Seen:
     return judge.views({**facts, **place.facts})
 
 
-def _choose(
-    judge: Deciding,
-    made: Decided,
-    decision: str,
-    options: Sequence[Option],
-    place: Place,
-    *,
-    alike: bool = False,
-) -> object:
-    """Take one choice, note its ledger, and let the picked option's facts stand for what follows.
+@dataclass(frozen=True, slots=True)
+class _Filling:
+    """One place being filled."""
 
-    `alike`: other clubs have the very same options.
-    """
-    if alike:
-        picked, ledger = judge.choose_alike(decision, made.own, options)
-    else:
-        picked, ledger = judge.choose(decision, made.own, [Candidate(one.id, one.seen) for one in options])
-    if ledger is not None:
-        made.decisions[decision] = ledger
-        _note_waits(made, options)
-    wanted = place.pins.get(decision)
-    if wanted is not None and any(one.id == wanted for one in options):
-        picked = cast(str, wanted)
-    for option in options:
-        if option.id == picked:
-            # A ledger is put into words later and reads the views it was decided on: never change them.
-            made.own = {**made.own, **option.seen}
-            return option.part
-    if made.failed is None:
-        made.failed = decision
-    return None
+    judge: Deciding
+    place: Place
+    made: Decided
+    told: Decided
+
+    def choose(self, decision: str, options: Sequence[Option], *, alike: bool = False) -> object:
+        """Take one choice, note its ledger, and let the picked option's facts stand for what follows."""
+        made, told = self.made, self.told.picks.get(decision)
+        picked, ledger = self.judge.choose(decision, made.own, options, told, alike=alike)
+        made.picks[decision] = picked
+        if ledger is not None:
+            made.decisions[decision] = ledger
+            self._note_waits(options)
+        wanted = self.place.pins.get(decision)
+        if wanted is not None and any(one.id == wanted for one in options):
+            picked = cast(str, wanted)
+        for option in options:
+            if option.id == picked:
+                # A ledger is put into words later and reads what it was decided on: never change that.
+                made.own = {**made.own, **option.seen}
+                return option.part
+        if made.failed is None:
+            made.failed = decision
+        return None
+
+    def _note_waits(self, options: Sequence[Option]) -> None:
+        """Note the open questions behind the facts of several options."""
+        waits = self.made.waits
+        for option in options:
+            for id, known in option.moving.items():
+                if known.waits:
+                    waits[id] = waits.get(id, NOTHING) | known.waits
+
+    def amount(self, decision: str) -> None:
+        """Take one amount and note its ledger; a pinned value is a line of the ledger too."""
+        made, judge = self.made, self.judge
+        if decision == "lie" and "head_lie" not in made.own:
+            made.amounts["lie"] = 0.0
+            return
+        value, ledger = judge.amount(decision, made.own, self.told.amounts.get(decision))
+        if decision in self.place.pins:
+            value = to_thousandth(judge, decision, cast(float, self.place.pins[decision]))
+            ledger = Once(partial(_pinned, ledger, value)) if ledger else None
+        if ledger is not None:
+            made.decisions[decision] = ledger
+        made.amounts[decision] = value
 
 
-def _note_waits(made: Decided, options: Sequence[Option]) -> None:
-    """Note the open questions behind the facts of several options."""
-    for option in options:
-        for id, known in option.moving.items():
-            if known.waits:
-                made.waits[id] = made.waits.get(id, NOTHING) | known.waits
-
-
-def _amount(judge: Deciding, made: Decided, decision: str, place: Place) -> None:
-    """Take one amount and note its ledger; a pinned value is a line of the ledger too."""
-    if decision == "lie" and "head_lie" not in made.own:
-        made.amounts["lie"] = 0.0
-        return
-    value, ledger = judge.amount(decision, made.own)
-    if decision in place.pins:
-        value = to_thousandth(judge, decision, cast(float, place.pins[decision]))
-        ledger = ledger.pinned(value, lambda _: "Set by the fitter.") if ledger else None
-    if ledger is not None:
-        made.decisions[decision] = ledger
-    made.amounts[decision] = value
+def _pinned(ledger: Once[Amount], si: float) -> Amount:
+    """Return the ledger of an amount that a person set."""
+    return ledger().pinned(si, lambda _: "Set by the fitter.")

@@ -12,8 +12,6 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
-from rules.engine.text import named_facts
-from rules.engine.views import Candidate
 from rules.ladder.options import grip_options, shaft_options
 from rules.units import unit
 
@@ -24,6 +22,7 @@ if TYPE_CHECKING:
     from rules.facts.subject import Kind
     from rules.house import House
     from rules.ladder.options import Option
+    from rules.ladder.rung import Once
     from rules.shelf.parts import Head
 
 Seen = Mapping[str, Any]
@@ -41,7 +40,6 @@ class Deciding(ABC):
     def __init__(self, house: House, golfer: Golfer, seen: Seen) -> None:
         self.house, self.golfer, self.seen = house, golfer, seen
         self.base, self.shelf = house.base, house.shelf
-        self._ruled: dict[tuple[Any, ...], tuple[str | None, Choice | None]] = {}
         self._shafts: dict[tuple[object, ...], list[Option]] = {}
 
     @abstractmethod
@@ -57,12 +55,19 @@ class Deciding(ABC):
 
     @abstractmethod
     def choose(
-        self, decision: str, own: Seen, candidates: Sequence[Candidate]
-    ) -> tuple[str | None, Choice | None]:
-        """Decide a choice on the golfer's facts and a club's own: the picked candidate, and any ledger."""
+        self, decision: str, own: Seen, options: Sequence[Option], told: str | None = None,
+        *, alike: bool = False,
+    ) -> tuple[str | None, Once[Choice] | None]:  # fmt: skip
+        """Decide a choice on the golfer's facts and a club's own: the picked option, and any ledger.
+
+        `told` is what was picked before, for who only keeps the trace; `alike`: other clubs have the very
+        same options, kept for the golfer's whole road.
+        """
 
     @abstractmethod
-    def amount(self, decision: str, own: Seen) -> tuple[float, Amount | None]:
+    def amount(
+        self, decision: str, own: Seen, told: float | None = None
+    ) -> tuple[float, Once[Amount] | None]:
         """Decide an amount, SI, on the golfer's facts and a club's own, with any ledger."""
 
     @cached_property
@@ -82,28 +87,6 @@ class Deciding(ABC):
     def part(self, sort: str, id: str, known: Callable[[], Mapping[str, Known]]) -> Seen:
         """Return the facts of a part that no golfer changes."""
         return self.house.once(("part", self.traces, sort, id), lambda: self.views(known()))  # type: ignore[no-any-return]
-
-    def choose_alike(
-        self, decision: str, own: Seen, options: Sequence[Option]
-    ) -> tuple[str | None, Choice | None]:
-        """Decide a choice among options that clubs share, once for all that its rules cannot tell apart.
-
-        `options` are kept by this judge for the golfer's whole road.
-        """
-        telling = self.house.once(("telling", decision), lambda: self._telling(decision, options))
-        key = (decision, id(options), *[own.get(id) for id in telling])
-        found = self._ruled.get(key)
-        if found is None:
-            candidates = [Candidate(one.id, one.seen) for one in options]
-            found = self._ruled[key] = self.choose(decision, own, candidates)
-        return found
-
-    def _telling(self, decision: str, options: Sequence[Option]) -> tuple[str, ...]:
-        """Return facts of a club, not of golfer or option, that a decision's rules read or name."""
-        rules = self.base.plan(decision).rules
-        facts = {id for rule in rules for id in (*rule.reads, *named_facts(rule.because + rule.teaches))}
-        own = {id for one in options for id in one.seen}
-        return tuple(sorted(facts - self.seen.keys() - own))
 
 
 def thousandths(judge: Deciding, decision: str, si: float) -> int:

@@ -7,7 +7,6 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from rules.engine.fast import Ground
-from rules.engine.views import Candidate
 from rules.facts.known import Known
 from rules.ladder.clerk import Clerk
 from rules.ladder.deciding import Deciding, Seen, Stamp
@@ -17,6 +16,8 @@ if TYPE_CHECKING:
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
     from rules.house import House
+    from rules.ladder.options import Option
+    from rules.ladder.rung import Once
 
 
 class Judge(Deciding):
@@ -31,6 +32,7 @@ class Judge(Deciding):
         self.ground = Ground(self.seen, frozenset(unsaid))
         """The golfer's facts, as the engine reads them for one decision after another."""
         self._filled: dict[str, Any] | None = None
+        self._ruled: dict[tuple[Any, ...], str | None] = {}
 
     @cached_property
     def clerk(self) -> Clerk:
@@ -97,13 +99,30 @@ class Judge(Deciding):
         return tuple(found)
 
     def choose(
-        self, decision: str, own: Seen, candidates: Sequence[Candidate]
-    ) -> tuple[str | None, Choice | None]:
-        """Decide a choice without a ledger."""
-        plain: list[Mapping[str, Any]] = [candidate.views for candidate in candidates]
-        place, _ = self.base.fast_choose(decision, own, plain, self.ground)
-        return None if place is None else candidates[place].id, None
+        self, decision: str, own: Seen, options: Sequence[Option], told: str | None = None,
+        *, alike: bool = False,
+    ) -> tuple[str | None, Once[Choice] | None]:  # fmt: skip
+        """Decide a choice; among options that clubs share once for all that its rules cannot tell apart."""
+        if not alike:
+            return self._picked(decision, own, options), None
+        telling = self.house.once(("telling", decision), lambda: self._telling(decision, options))
+        key = (decision, id(options), *[own.get(id) for id in telling])
+        if key not in self._ruled:
+            self._ruled[key] = self._picked(decision, own, options)
+        return self._ruled[key], None
 
-    def amount(self, decision: str, own: Seen) -> tuple[float, Amount | None]:
-        """Decide an amount without a ledger."""
+    def _picked(self, decision: str, own: Seen, options: Sequence[Option]) -> str | None:
+        """Return the option that a decision picks."""
+        place, _ = self.base.fast_choose(decision, own, [one.seen for one in options], self.ground)
+        return None if place is None else options[place].id
+
+    def _telling(self, decision: str, options: Sequence[Option]) -> tuple[str, ...]:
+        """Return facts of a club, not of golfer or option, that a decision's rules read."""
+        read = {id for rule in self.base.plan(decision).rules for id in rule.reads}
+        return tuple(sorted(read - self.seen.keys() - {id for one in options for id in one.seen}))
+
+    def amount(
+        self, decision: str, own: Seen, told: float | None = None
+    ) -> tuple[float, Once[Amount] | None]:
+        """Decide an amount."""
         return self.base.fast_amount(decision, own, self.ground), None

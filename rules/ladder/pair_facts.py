@@ -30,7 +30,19 @@ _BETWEEN = {
     "longer_strong": "skill",
 }  # fmt: skip
 """Numbers of the pair, and of the gaps to the driver and to the longest iron, likewise."""
+_TO_DRIVER = ("driver_gap", "driver_gap_share", "longer_loft_short", "longer_strong")
+"""Of these, what the longer club alone decides."""
+_TO_IRON = ("iron_gap", "iron_gap_share")
+"""What the shorter one alone does."""
 _TYPES = ("two_fairway_woods", "two_hybrids", "wood_and_hybrid", "hybrid_above_wood")
+
+
+_SORTS = {
+    "longer": (*(f"longer_{id}" for id in _OF_A_CLUB), *_TO_DRIVER),
+    "shorter": (*(f"shorter_{id}" for id in _OF_A_CLUB), *_TO_IRON),
+    "between": tuple(id for id in _BETWEEN if id not in (*_TO_DRIVER, *_TO_IRON)),
+}
+"""The numbers by what they hang on: one of the two clubs, or both."""
 
 
 class PairFacts:
@@ -45,7 +57,10 @@ class PairFacts:
         waits = {id: behind[of] for id, of in {**kinds, **_BETWEEN}.items()}
         self.waits = {id: questions for id, questions in waits.items() if questions}
         """Open questions behind the facts, by fact: the same for all pairs."""
-        self.stamp = judge.stamps("pairing", waits)
+        self.stamp = {
+            sort: judge.stamps("pairing", {id: waits[id] for id in ids}) for sort, ids in _SORTS.items()
+        }
+        """What turns numbers of the longer club, of the shorter, and between them into what is read."""
         self.ids = (*waits, "pair_types", *(f"{role}_{id}" for role in _ROLES for id in _WORDS))
         """Every fact of a pair."""
         self.types = {types: judge.views({"pair_types": Known(types)}) for types in _TYPES}
@@ -98,7 +113,7 @@ class PairFacts:
             f"{role}_sole_width": Known(sole, closed=sole is None),
         }
         named = {f"{role}_{id}": number for id, number in numbers.items()}
-        return {**self.stamp({**named, **gaps}), **self.judge.views(rest)}
+        return {**self.stamp[role]({**named, **gaps}), **self.judge.views(rest)}
 
     def between(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
         """Return the facts that hang on both clubs."""
@@ -115,7 +130,7 @@ class PairFacts:
             "loft_step": max(0.0, shorter.spec.loft - longer.spec.loft),
             "gap_unevenness": (max(steps) - min(steps)) / top,
         }
-        return {**self.stamp(numbers), **self.types[types_of(longer, shorter)]}
+        return {**self.stamp["between"](numbers), **self.types[types_of(longer, shorter)]}
 
     def all(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
         """Return every fact of a pair."""

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
-from typing import TYPE_CHECKING, Generic, Literal, TypeVar
+from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar
 
 from rules.golf.flight import Launch, fly
 
@@ -96,17 +96,6 @@ class Spec:
     """Mass behind the ball: the head with what must be added, kg."""
 
 
-@dataclass(frozen=True, slots=True)
-class Ledgers:
-    """How a rung was decided: the trace of its decisions."""
-
-    decisions: Mapping[str, Choice | Amount] = field(default_factory=dict)
-    views: Seen = field(default_factory=dict)
-    """What the decisions read, the picked parts' facts included."""
-    waits: Mapping[str, frozenset[str]] = field(default_factory=dict)
-    """Open questions behind the facts of its parts, by fact."""
-
-
 class Once(Generic[Made]):
     """Something that is made when it is first asked for, and then kept."""
 
@@ -120,6 +109,35 @@ class Once(Generic[Made]):
         if self._make is not None:
             self._made, self._make = self._make(), None
         return self._made
+
+
+class Opened(Mapping[str, Made]):
+    """Things by name, each made when it is first looked at."""
+
+    __slots__ = ("_later",)
+
+    def __init__(self, later: Mapping[str, Once[Any]]) -> None:
+        self._later = later
+
+    def __getitem__(self, name: str) -> Made:
+        return self._later[name]()  # type: ignore[no-any-return]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._later)
+
+    def __len__(self) -> int:
+        return len(self._later)
+
+
+@dataclass(frozen=True, slots=True)
+class Ledgers:
+    """How a rung was decided: the trace of its decisions."""
+
+    decisions: Mapping[str, Choice | Amount] = field(default_factory=dict)
+    views: Seen = field(default_factory=dict)
+    """What the decisions read, the picked parts' facts included."""
+    waits: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    """Open questions behind the facts of its parts, by fact."""
 
 
 @dataclass(frozen=True, slots=True)

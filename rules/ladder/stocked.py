@@ -10,7 +10,7 @@ from rules.ladder.assembly import impact_mass
 from rules.ladder.decide import Decided, Place, decide
 from rules.ladder.flown import flown
 from rules.ladder.options import by_loft
-from rules.ladder.rung import Ledgers, Once, Rung, Spec, trade_name
+from rules.ladder.rung import Ledgers, Once, Opened, Rung, Spec, trade_name
 from rules.problems import Problem
 from rules.shelf import NoHeads, on_bench
 from rules.units import parse
@@ -78,12 +78,9 @@ def rung(judge: Judge, place: Place, flier: Flier | None = None) -> Rung | Barre
 
 
 def _ledgers(judge: Judge, place: Place, made: Decided) -> Ledgers:
-    """Decide a place once more with its trace kept; it must come to what was decided."""
-    found = decide(judge.clerk, place)
-    assert (found.head, found.shaft, found.grip, found.amounts) == (
-        made.head, made.shaft, made.grip, made.amounts,
-    )  # fmt: skip
-    return Ledgers(found.decisions, {**judge.clerk.seen, **found.own}, found.waits)
+    """Go over a decided place once more with its trace kept."""
+    found = decide(judge.clerk, place, made)
+    return Ledgers(Opened(found.decisions), {**judge.clerk.seen, **found.own}, found.waits)
 
 
 def _filled(judge: Judge, place: Place) -> tuple[Decided, Spec] | Barred:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from rules.bench import ports
 from rules.engine import Candidate
 from rules.facts.known import Known, views
+from rules.ladder.options import Option
 from rules.ladder.stocked import bare_club
 from rules.shelf import on_bench
 from rules.workbench.mass import plan_mass
@@ -90,7 +91,7 @@ def towards(judge: Judge, rung: Rung) -> str | None:
     bare = bare_club(judge, spec.head, spec.shaft, spec.grip, spec.length, spec.tip_extra)
     low, high = judge.base.facts["mass_needed"].range
     sums = {"mass_needed": Known(min(high, max(low, bare.need(spec.balance)))), "balance_left": Known(0.0)}
-    options = [Candidate(name, judge.views({"direction": Known(name)})) for name in DIRECTIONS]
+    options = [Option(name, name, judge.views({"direction": Known(name)}), {}) for name in DIRECTIONS]
     return judge.choose("ports", {**rung.own, **judge.views(sums)}, options)[0] or "even"
 
 
