@@ -4,12 +4,23 @@ from __future__ import annotations
 
 import os
 import signal
+from collections.abc import Iterator
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from interview.commands import kiosk
+
+
+@pytest.fixture(autouse=True)
+def heard_again() -> Iterator[None]:
+    """Hear the keys' signals again after a test: an open kiosk is deaf until its process ends."""
+    numbers = (signal.SIGINT, signal.SIGQUIT, signal.SIGTSTP)
+    before = [(number, signal.getsignal(number)) for number in numbers]
+    yield
+    for number, handler in before:
+        signal.signal(number, handler)
 
 
 def screens(*endings: Any) -> Any:

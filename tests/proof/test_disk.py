@@ -51,15 +51,6 @@ def say(child: pexpect.spawn[str], line: str) -> str:
     return " ".join(str(child.before).split())
 
 
-def interrupt(child: pexpect.spawn[str], answer: str) -> None:
-    """Press Ctrl-C until it is answered: one that falls between prompt and read waits for the next key."""
-    for _ in range(10):
-        child.sendintr()
-        if child.expect([answer, pexpect.TIMEOUT], timeout=3) == 0:
-            return
-    raise AssertionError("no interruption was answered")
-
-
 def end(child: pexpect.spawn[str], line: str = "quit") -> tuple[int, str]:
     child.sendline(line)
     child.expect(pexpect.EOF)
@@ -126,7 +117,8 @@ def test_whoever_leaves_loses_nothing(
     shutil.rmtree(sessions)
     sessions.write_text("no folder any more")
     assert "could not be kept" in say(child, "handicap = 14")
-    interrupt(child, "kept in.*instead")
+    child.sendintr()
+    child.expect("kept in.*instead")
     child.expect(pexpect.EOF)
     rescued = tmp_path / "state" / "turfpair" / "rescued" / "a.toml"
     assert set(answers(rescued)) == {"hand", "handicap"}
