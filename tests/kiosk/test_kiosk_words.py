@@ -50,6 +50,6 @@ def test_distances_are_told_at_any_width(to_the_end: Walk, conversation: Convers
 
 def test_two_clubs_in_three_sentences_and_what_they_are(to_the_end: Walk, conversation: Conversation) -> None:
     text = page_of(conversation, to_the_end()).text
-    assert [text[0].startswith("The longer one is"), text[1].startswith("The shorter one is")] == [True, True]
+    assert [text[0].startswith("The longer one, "), text[1].startswith("The shorter one, ")] == [True, True]
     assert text[2].startswith("Chiefly because: ")
     assert text[-1] == "This is a starting point that a fitter confirms."

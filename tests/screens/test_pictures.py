@@ -121,7 +121,7 @@ def test_ledger_is_readable_without_colour() -> None:
     assert "│█" in text
     assert "−1.50" in text
     assert "= 4-wood 17° + 7-wood 21°: 1.50 points" in text
-    assert "1 more spoke and weigh nothing" in text
+    assert "Rules that spoke and weigh nothing just now: 1" in text
 
 
 @given(st.integers(0, 5000), st.integers(0, 5000), st.integers(1, 5000), st.integers(0, 60))

@@ -24,7 +24,7 @@ def ledger_rows(view: ReasonsView, width: int, glyphs: Glyphs) -> Picture:
         )
     total = f"{view.picked}: {view.total}" if view.total else view.picked
     idle = len(view.lines) - len(shown)
-    note = wrapped(f"{idle} more spoke and weigh nothing just now.", width, "dim") if idle else ()
+    note = wrapped(f"Rules that spoke and weigh nothing just now: {idle}.", width, "dim") if idle else ()
     return (*rows, *note, row(Ink(clipped(f"= {total}", width), "pick")))
 
 
