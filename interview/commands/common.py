@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import os
-import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NoReturn, TextIO
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from interview.commands.errors import UsageProblem
 from rules.paths import typed_path
@@ -55,11 +54,3 @@ def store(args: Namespace) -> Store:
     from interview.store import Store, sessions_folder
 
     return Store(sessions_folder(args.sessions))
-
-
-def color_wanted(args: Namespace, stream: TextIO | None = None) -> bool:
-    """Return whether to print colour: to a terminal that can, unless somebody asked for none."""
-    out = stream or sys.stdout
-    if args.no_color or os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
-        return False
-    return out is not None and out.isatty()

@@ -20,7 +20,7 @@ from interview.conversation.events import (
 )
 from interview.conversation.state import Did, Exchange, Refusal, State
 from interview.conversation.typed import means_unknown, typed
-from interview.session import Session, closed, skipped, with_answer, with_record, without_answer
+from interview.session import Session, closed, skipped, with_answer, without_answer
 from interview.session.changes import question_fact
 from interview.wording.words import Words, words
 from rules.facts.answers import AnswerProblem
@@ -227,8 +227,3 @@ class Conversation:
             passed = tuple(id for id in state.session.record.skipped if id in state.open)
             state = replace(state, offered=passed or state.needless)
         return self._shown(state, self._next(state))
-
-
-def forgiven(session: Session) -> Session:
-    """Forget which questions were passed over, so that they are asked again in their own order."""
-    return with_record(session, skipped=())

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 
-from rules.engine.language import Fact
 from rules.engine.views import Value
 from rules.units import unit
 
@@ -46,8 +44,3 @@ def plain(value: Value | None, symbol: str) -> Plain:
     if isinstance(value, frozenset):
         return sorted(value)
     return in_unit(value, symbol)
-
-
-def plain_facts(facts: Mapping[str, Fact], values: Mapping[str, Value | None]) -> dict[str, Plain]:
-    """Turn several facts' values, each in its own unit."""
-    return {id: plain(value, facts[id].unit) for id, value in values.items()}

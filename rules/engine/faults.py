@@ -110,11 +110,6 @@ class Fault:
         """What is wrong and what is wanted, without the place."""
         return WORDING[self.code].format_map(self.data)
 
-    @property
-    def suggestion(self) -> str:
-        """The did-you-mean alone; empty when there is none."""
-        return str(self.data.get("hint", ""))
-
     def __str__(self) -> str:
         """Word the fault as one sentence."""
         place = f"{self.file} line {self.line}, column {self.column}" if self.line else str(self.file)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-from argparse import ArgumentParser, Namespace
+from argparse import ArgumentParser
 from collections.abc import Callable
 from pathlib import Path
 from types import ModuleType
@@ -13,7 +13,7 @@ from types import ModuleType
 import pytest
 
 from interview.commands import main as main_module
-from interview.commands.common import Parser, add_common, color_wanted
+from interview.commands.common import Parser, add_common
 from interview.commands.errors import BAD_INPUT, BROKEN, DONE, INTERRUPTED, guarded
 from interview.commands.installation import foreign_rules
 from interview.commands.main import main
@@ -224,21 +224,6 @@ def test_asking_which_screen_takes_a_number_or_a_name(
         assert main_module._ask_which(screens) == 0
     assert opened == ["kiosk", "trainer"]
     assert "That is not one of them." in capsys.readouterr().out
-
-
-def test_colour_is_for_terminals_that_want_it(monkeypatch: pytest.MonkeyPatch) -> None:
-    class Terminal:
-        def isatty(self) -> bool:
-            return True
-
-    monkeypatch.delenv("NO_COLOR", raising=False)
-    monkeypatch.setenv("TERM", "xterm-256color")
-    terminal: object = Terminal()
-    plain, wanted = Namespace(no_color=True), Namespace(no_color=False)
-    assert color_wanted(wanted, terminal)  # type: ignore[arg-type]
-    assert not color_wanted(plain, terminal)  # type: ignore[arg-type]
-    monkeypatch.setenv("NO_COLOR", "1")
-    assert not color_wanted(wanted, terminal)  # type: ignore[arg-type]
 
 
 def test_options_are_never_abbreviated() -> None:

@@ -92,5 +92,5 @@ def ahead_words(view: AheadView) -> str:
     if by_pick:
         told = "; ".join(f"{' or '.join(answers)}: {pick}" for pick, answers in by_pick.items())
     else:
-        told = "the pair stays whatever he says" if view.whole else "the pair would stay"
-    return f"up to {view.stake:.1f} points hang on this. {told}" if view.stake else told
+        told = "the pair stays whatever the answer" if view.whole else "the pair would stay"
+    return f"up to {view.stake:.1f} points hang on this; {told}" if view.stake else told

@@ -76,11 +76,6 @@ class BuildClub:
         """What else would bring it to its target; empty where it is near enough."""
         return self.view.bench.ways if self.view.bench is not None else ()
 
-    @property
-    def is_his_own(self) -> bool:
-        """Whether it is a club that he has."""
-        return self.parts is None
-
 
 def parts_view(club: Club) -> PartsView | None:
     """Return the parts of a club; None where nothing is known of them."""
