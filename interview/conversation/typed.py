@@ -1,5 +1,7 @@
 """From what a person types to what an answer is read from: numbers of choices, labels, `about 85`.
 
+People leave commas out and cut words short: `thin heel`, `tight 30 fairway 50`, `85 meas` are read too.
+
 Nothing here judges an answer; `rules.facts.answers` does, and words what is wrong with it.
 """
 
@@ -27,9 +29,9 @@ _ABOUT = re.compile(
     r"^(?:~|about |around |roughly |approximately |approx\.? |maybe |perhaps )\s*", re.IGNORECASE
 )
 _HOW = re.compile(
-    r"[\s,(]+(measured|said|estimated|guessed|a guess|guess|or so|or thereabouts)\)?$", re.IGNORECASE
+    r"[\s,(]+(meas(?:ured)?\.?|said|est(?:imated)?\.?|guessed|a guess|guess|or so|or thereabouts)\)?$",
+    re.IGNORECASE,
 )
-_HOW_WORDS = {"measured": "measured", "said": "said"}
 _LETTERS = re.compile(r"[a-z0-9']+")
 _PARTS = re.compile(r"\s*(?:[,;/&]|\band\b|\bplus\b)\s*", re.IGNORECASE)
 _SHARE_AFTER = re.compile(r"^(.*?)\s*[:=]?\s*(\d+(?:\.\d+)?)\s*%?$")
@@ -57,7 +59,7 @@ def typed(fact: Fact, asked: Asked, text: str) -> object:
     if fact.kind == "choice":
         return choice_word(asked, line) or line
     if fact.kind == "set":
-        return [choice_word(asked, part) or part for part in _listed(line)] or line
+        return [word for part in _listed(line) for word in _choices(asked, part)] or line
     return _shares(fact, asked, line)
 
 
@@ -68,8 +70,13 @@ def _number(line: str) -> object:
         return {"value": line[about.end() :], "how": "estimated"}
     how = _HOW.search(line)
     if how:
-        return {"value": line[: how.start()], "how": _HOW_WORDS.get(how.group(1).lower(), "estimated")}
+        return {"value": line[: how.start()], "how": _how(how.group(1).lower())}
     return line
+
+
+def _how(word: str) -> str:
+    """Return how a number is known, from the word that says so."""
+    return "measured" if word.startswith("meas") else "said" if word == "said" else "estimated"
 
 
 def _listed(line: str) -> list[str]:
@@ -77,6 +84,16 @@ def _listed(line: str) -> list[str]:
     if re.fullmatch(r"[\d\s]+", line):
         return line.split()
     return [part for part in _PARTS.split(line) if part]
+
+
+def _choices(asked: Asked, part: str) -> list[str]:
+    """Return the choices that a part means: one, or several with blanks alone between them."""
+    words = part.split()
+    for end in range(len(words), 0, -1):
+        word = choice_word(asked, " ".join(words[:end]))
+        if word is not None:
+            return [word, *_choices(asked, " ".join(words[end:]))]
+    return [part] if part else []
 
 
 def choice_word(asked: Asked, text: str) -> str | None:
@@ -106,26 +123,51 @@ def _holds(label: str, wanted: Sequence[str]) -> bool:
 
 
 def _shares(fact: Fact, asked: Asked, line: str) -> object:
-    """Read shares given as word and number, number and word, or as words alone that share evenly."""
+    """Read shares given as word and number, number and word, as words alone that share evenly, or in order."""
+    if (ordered := _in_order(asked, line)) is not None:
+        return ordered
     shares: dict[str, float] = {}
     bare = 0
-    for part in _listed(line):
-        name, number = _share(asked, part)
-        bare += number is None
-        shares[name] = shares.get(name, 0.0) + (1.0 if number is None else number)
+    for part in _listed(_parted(line)):
+        for name, number in _share(asked, part):
+            bare += number is None
+            shares[name] = shares.get(name, 0.0) + (1.0 if number is None else number)
     if bare and bare < len(shares):
         raise AnswerProblem(fact.id, f"{fact.title}: give every one of them a share, or none of them")
     return shares or line
 
 
-def _share(asked: Asked, part: str) -> tuple[str, float | None]:
-    """Split one part into the choice it means and its number."""
+def _in_order(asked: Asked, line: str) -> dict[str, float] | None:
+    """Read numbers alone, `30 50 20`, as the shares of the choices in their order; the rest have none.
+
+    They are shares as soon as one of them is larger than there are choices; else they number the choices.
+    """
+    numbers = re.split(r"[\s,/%]+", line.strip(" %"))
+    if len(numbers) < 2 or not all(one.isascii() and one.isdigit() and len(one) < 4 for one in numbers):
+        return None
+    shares = [float(one) for one in numbers]
+    if max(shares) <= len(asked.choices) or len(shares) > len(asked.choices):
+        return None
+    return {choice.word: share for choice, share in zip(asked.choices, shares, strict=False) if share}
+
+
+def _parted(line: str) -> str:
+    """Put the commas that were left out between words and their numbers: `tight 30 fairway 50`."""
+    if re.search(r"[,;/&]", line):
+        return line
+    if re.match(r"\d+(?:\.\d+)?\s*%?\s+\D", line):
+        return re.sub(r"(?<=[a-z])\s+(?=\d+(?:\.\d+)?\s*%?\s)", ", ", line, flags=re.IGNORECASE)
+    return re.sub(r"(?<=\s)(\d+(?:\.\d+)?\s?%?)\s+(?=[a-z])", r"\1, ", line, flags=re.IGNORECASE)
+
+
+def _share(asked: Asked, part: str) -> list[tuple[str, float | None]]:
+    """Split one part into the choice it means and its number, or into several without a number."""
     whole = choice_word(asked, part)
     if whole is not None:
-        return whole, None
+        return [(whole, None)]
     for pattern, name_at in ((_SHARE_AFTER, 1), (_SHARE_BEFORE, 2)):
         match = pattern.match(part)
         if match and match.group(name_at).strip():
             name = match.group(name_at)
-            return choice_word(asked, name) or name, float(match.group(3 - name_at))
-    return part, None
+            return [(choice_word(asked, name) or name, float(match.group(3 - name_at)))]
+    return [(word, None) for word in _choices(asked, part)]

@@ -52,6 +52,8 @@ def test_answers_are_not_taken_for_not_knowing(text: str) -> None:
         ("contact", "1 3", frozenset(("centred", "fat"))),
         ("contact", "thin and 5", frozenset(("thin", "heel"))),
         ("contact", "a bit of everything", frozenset(("scattered",))),
+        ("contact", "thin near the shaft", frozenset(("thin", "heel"))),
+        ("contact", "thin heel", frozenset(("thin", "heel"))),
     ],
 )
 def test_a_choice_is_a_number_a_word_or_enough_of_its_label(
@@ -69,6 +71,11 @@ def test_a_choice_is_a_number_a_word_or_enough_of_its_label(
         ("50 % short grass, 50 a tee", {"tight_fairway": 0.5, "tee": 0.5}),
         ("1=75; 6=25", {"tight_fairway": 0.75, "tee": 0.25}),
         ("tee 1 and sand 1", {"sand": 0.5, "tee": 0.5}),
+        ("short grass 50 rough 30 tee 20", {"tight_fairway": 0.5, "rough": 0.3, "tee": 0.2}),
+        ("50 short grass 30 rough 20 tee", {"tight_fairway": 0.5, "rough": 0.3, "tee": 0.2}),
+        ("sand tee", {"sand": 0.5, "tee": 0.5}),
+        ("30 50 20", {"tight_fairway": 0.3, "fairway": 0.5, "rough": 0.2}),
+        ("30% 50% 0 0 0 20%", {"tight_fairway": 0.3, "fairway": 0.5, "tee": 0.2}),
     ],
 )
 def test_shares_are_given_in_any_order(text: str, shares: Mapping[str, float], facts: Facts) -> None:
@@ -90,6 +97,9 @@ def test_shares_are_given_in_any_order(text: str, shares: Mapping[str, float], f
         ("driver_speed", "85 yards"),
         ("hand", "²"),
         ("lies", "50"),
+        ("lies", "10 10 10 10 10 10 40"),
+        ("lies", "sand moon"),
+        ("contact", "thin wonky"),
     ],
 )
 def test_what_means_nothing_is_refused_with_the_fact_named(question: str, text: str, facts: Facts) -> None:
@@ -108,6 +118,8 @@ def test_what_means_nothing_is_refused_with_the_fact_named(question: str, text: 
         ("~85 mph", "estimated"),
         ("85 or so", "estimated"),
         ("85 a guess", "estimated"),
+        ("85 meas", "measured"),
+        ("85 est.", "estimated"),
     ],
 )
 def test_a_number_may_say_how_it_is_known(text: str, how: str, facts: Facts) -> None:
