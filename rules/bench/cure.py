@@ -17,10 +17,11 @@ from rules.units import UNITS
 _F = UNITS["degF"]
 _HOUR = UNITS["h"].factor
 
+Shaft = Literal["graphite", "steel"]
+
 FULL_CURE = 24 * _HOUR
 """Least hold at the warm end, s."""
 WARM_FROM = _F.to_si(72)
-WARM_TO = _F.to_si(80)
 COLDEST = _F.to_si(55)
 """House value: below this slow epoxy is not to be relied on, K."""
 DOUBLES_EVERY = 10.0
@@ -76,13 +77,18 @@ class Extraction:
     """How one shaft comes out of its head (SI)."""
 
     heat_from: float
+    """Epoxy begins to let go, K."""
     heat_to: float
+    """Graphite is ruined; not to be reached, K."""
     twist: bool
+    """Whether it may be turned as it is pulled."""
     torch: bool
+    """Whether a flame may be used at all."""
     text: str
+    """What to do, and what to watch."""
 
 
-def extraction(shaft: Literal["graphite", "steel"]) -> Extraction:
+def extraction(shaft: Shaft) -> Extraction:
     """Heat window (K) and manner of pulling a shaft; no promise that it survives."""
     if shaft == "steel":
         text = (

@@ -56,8 +56,3 @@ def match(reference: Build, other: Build, by: By) -> Match:
         points_difference=made.points - model.points,
         inertia_difference=(made.inertia or 0.0) - model.inertia,
     )
-
-
-def both_ways(reference: Build, other: Build) -> tuple[Match, Match]:
-    """Both matches, swing weight first: the tool offers both and claims for neither."""
-    return match(reference, other, "swing_weight"), match(reference, other, "inertia")

@@ -12,7 +12,6 @@ from rules.bench.problems import BeyondTheRules
 from rules.units import UNITS
 
 _INCH = UNITS["in"].factor
-_MM = UNITS["mm"].factor
 _GCM2 = UNITS["g*cm2"].factor
 
 
@@ -30,20 +29,10 @@ SHORTEST = Limit(18 * _INCH, "in", "Equipment Rules, Part 2, section 1c")
 """Least overall length of any club."""
 LONGEST = Limit(48 * _INCH, "in", "Equipment Rules, Part 2, section 1c; length protocol, revision 1.1")
 """Greatest overall length of any club but a putter."""
-LENGTH_PLANE = Limit(math.radians(60), "deg", "length protocol, revision 1.1, 2007")
-"""Angle of the plane against which a club's sole rests while its length is measured."""
 LOCAL_LONGEST = Limit(46 * _INCH, "in", "Model Local Rule G-10, from 1 January 2022")
 """Greatest length where a committee has adopted the local rule."""
-HEAD_HEEL_TO_TOE = Limit(127 * _MM, "mm", "Equipment Rules, Part 2, section 4b(i)")
-"""Greatest heel-to-toe size of a wood head."""
-HEAD_HEIGHT = Limit(71.12 * _MM, "mm", "Equipment Rules, Part 2, section 4b(i)")
-"""Greatest sole-to-crown size of a wood head."""
-HEAD_VOLUME = Limit(460e-6, "m3", "Equipment Rules, Part 2, section 4b(i)", 10e-6)
-"""Greatest volume of a wood head, m3."""
 HEAD_INERTIA = Limit(5900 * _GCM2, "g*cm2", "Equipment Rules, Part 2, from 1 May 2006", 100 * _GCM2)
 """Greatest inertia of a wood head about the upright axis through its centre of mass."""
-FACE_CONTACT_TIME = Limit(239e-6, "s", "Equipment Rules, characteristic time of a driving club", 18e-6)
-"""Longest contact time of the pendulum test, s."""
 CLUBS_IN_BAG = Limit(14, "", "Rules of Golf, Rule 4.1b(1)")
 """Most clubs a player may carry."""
 NO_CHANGE_IN_ROUND = "Rules of Golf, Rule 4.1a(3)"

@@ -21,11 +21,6 @@ SHAFT_PER_POINT = 9 * _GRAM
 """Shaft mass of one point, kg."""
 
 
-def points_for_head(mass: float) -> float:
-    """Points gained by mass (kg) in the head."""
-    return mass / HEAD_PER_POINT
-
-
 def points_for_length(difference: float) -> float:
     """Points gained by length (m); negative for a shorter club."""
     return difference * POINTS_PER_METRE

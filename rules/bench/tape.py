@@ -1,4 +1,4 @@
-"""Lead tape: how much weighs how much, and how little of it moves a ball.
+"""Lead tape: how much weighs how much.
 
 Common practice: 4 to 4.5 in of half-inch tape is about 2 g, a point. Lead: do not file or sand it, wash
 hands, keep it from children; none on a junior's club.
@@ -14,8 +14,6 @@ _GRAM = UNITS["g"].factor
 
 MASS_PER_AREA = 2 * _GRAM / (4.25 * _INCH * 0.5 * _INCH)
 """Of lead tape, kg/m2: 2 g in 4 1/4 in of half-inch tape."""
-NO_FLIGHT_CHANGE = 20 * _GRAM
-"""Below about this much in one spot nobody sees the ball fly differently, kg."""
 
 
 def tape_length(mass: float, width: float = 0.5 * _INCH) -> float:
@@ -23,14 +21,3 @@ def tape_length(mass: float, width: float = 0.5 * _INCH) -> float:
     require("mass of tape", mass, 0, 0.1, "g")
     require("width of the tape", width, 0.1 * _INCH, 2 * _INCH, "in")
     return mass / (MASS_PER_AREA * width)
-
-
-def mass_to_shift(head_mass: float, distance: float, shift: float) -> float:
-    """Mass (kg) at a distance (m) from a head's centre of mass that moves that centre by `shift` (m).
-
-    `m = M s / (d - s)`, from the mass-weighted mean `s = m d / (M + m)`.
-    """
-    require("head mass", head_mass, 0.05, 0.5, "g")
-    require("distance from the centre of mass", distance, 1e-3, 0.15, "mm")
-    require("shift of the centre of mass", shift, 0, 0.9 * distance, "mm")
-    return head_mass * shift / (distance - shift)

@@ -24,8 +24,6 @@ SLEEVE_UP_TO = 0.035 * _INCH
 """Only a full-depth centred sleeve bridges up to this, m (.335 in .370)."""
 LEAST_WALL = 1.0 * _MM
 """House value for the least hosel wall after opening, m (0.8 to 1.3 mm); the maker's figure goes first."""
-MOST_LAUNCH_GAIN = UNITS["deg"].factor * 2
-"""A softer tip raises launch by this at most, rad."""
 
 Verdict = Literal["fits", "shim", "sleeve", "refused"]
 

@@ -22,9 +22,6 @@ EQUIPMENT_EDITION = "2019"
 """Edition of the Equipment Rules that is meant (in force from 1 January 2019: from memory)."""
 ADJUSTABLE = "Equipment Rules, Part 2, section 1b"
 """Adjustability: weights may change, parts must be firmly fixed, every setting must conform (from memory)."""
-CHECK_EDITION = (
-    "Check the current edition before a club is sold as conforming; a committee may add local rules."
-)
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,8 +23,6 @@ if TYPE_CHECKING:
 
 WITHIN = 0.5
 """How near to its target a club is built where stock allows, points (house setting)."""
-SAID_BEYOND = 0.75
-"""A club that would read farther off than this is said to, points (house setting)."""
 _ENOUGH = 0.1
 """Nearer than this no scale reads, points."""
 _TRIES = 4

@@ -17,11 +17,11 @@ from rules.bench.build import Build, Grip, Head, Shaft
 from rules.bench.cure import extraction, hold_time, may_play
 from rules.bench.direction import direction_for, effect_words
 from rules.bench.loft import face_turn, offline
-from rules.bench.matching import both_ways
+from rules.bench.matching import match
 from rules.bench.ports import PieceStock, Port, plan
 from rules.bench.shorten import shorten
-from rules.bench.tape import NO_FLIGHT_CHANGE, mass_to_shift, tape_length
-from rules.bench.tip import MOST_LAUNCH_GAIN, SHIM_UP_TO, TAPER_BORE_WAYS, fit, open_bore
+from rules.bench.tape import tape_length
+from rules.bench.tip import SHIM_UP_TO, TAPER_BORE_WAYS, fit, open_bore
 from rules.units import UNITS
 
 INCH = UNITS["in"].factor
@@ -82,11 +82,13 @@ def test_a05_a_quarter_inch() -> None:
 def test_a07_tape_for_a_point_and_how_little_it_bends_a_shot() -> None:
     """4 to 4.5 in of half-inch tape is about 2 g; a quarter inch of shift takes ten 4 in strips or more."""
     assert 4.0 <= tape_length(2 * GRAM) / INCH <= 4.5
-    strip = 2 * GRAM * 4 / 4.25
+    strips = 10 * (2 * GRAM * 4 / 4.25)
     # stuck 50 to 60 mm from the head's centre of mass, as far out as a fairway wood allows
     for far in (0.05, 0.06):
-        assert mass_to_shift(212 * GRAM, far, 0.25 * INCH) / strip >= 10
-    assert pytest.approx(20) == NO_FLIGHT_CHANGE / GRAM
+        edge = Port("edge", strips, far, 0.0, 0.0)
+        got = plan(strips, [edge], [PieceStock(strips, 1)], None, head_mass=212 * GRAM)
+        assert got.added == pytest.approx(strips, abs=1e-5)
+        assert 0 < got.cg_shift.toeward <= 0.25 * INCH
 
 
 @pytest.mark.parametrize(
@@ -115,7 +117,7 @@ def test_a08_the_heavy_screw(miss: str, hand: str, heavy: str) -> None:
 def test_a10_inertia_or_balance() -> None:
     """A 42 in wood and a 40 in hybrid: both offered; matched by inertia, the longer club reads lighter."""
     hybrid = Build(40 * INCH, Head(240 * GRAM), Shaft(80 * GRAM, 43 * INCH), Grip(50 * GRAM))
-    by_balance, by_inertia = both_ways(hybrid, WOOD)
+    by_balance, by_inertia = match(hybrid, WOOD, "swing_weight"), match(hybrid, WOOD, "inertia")
     assert by_balance.points_difference == pytest.approx(0, abs=1e-9)
     assert by_balance.inertia_difference > 0
     assert by_inertia.inertia_difference == pytest.approx(0, abs=1e-12)
@@ -129,7 +131,6 @@ def test_a11_a_small_tip_in_a_hybrid_bore() -> None:
     assert got.verdict == "sleeve"
     assert "Advised against" in got.text
     assert "2 degrees" in got.text
-    assert pytest.approx(2) == MOST_LAUNCH_GAIN / DEG
     assert pytest.approx(0.015) == SHIM_UP_TO / INCH
     assert fit(0.335 * INCH, 0.350 * INCH).verdict == "shim"
     assert not fit(0.370 * INCH, 0.335 * INCH).allowed

@@ -191,3 +191,23 @@ def test_a_face_must_say_which_way(capsys: Capture) -> None:
     for face in ("2 deg", "-2 deg", "sideways"):
         assert main(["calc", "loft", "--loft", "18 deg", "--face", face]) == 2
         assert "--face: " in capsys.readouterr().err
+
+
+def test_glue_sends_nobody_out_within_the_hour(capsys: Capture) -> None:
+    # 65 degF is 3.889 K under 72: 24 * 2^0.3889 = 31.4 h; a day when warm (common practice)
+    cold = ["glue", "--temperature", "65 degF", "--glued-for", "1 h"]
+    got = as_json(cold, capsys)
+    assert (got["hold_h"], got["may_play"], got["wait_h"], got["pull"]) == (32, False, 31, None)
+    said = as_note(cold, capsys)
+    assert "no play for 32 h" in said
+    assert "Not yet: slow epoxy wants 31 h more" in said
+    assert as_json(["glue", "--glued-for", "24 h"], capsys)["may_play"] is True
+
+
+def test_glue_lets_graphite_out_by_little_heat_and_a_straight_pull(capsys: Capture) -> None:
+    pull = as_json(["glue", "--pull", "graphite"], capsys)["pull"]
+    assert pull == {"heat_degF": pytest.approx([250, 300]), "twist": False, "torch": False}
+    said = as_note(["glue", "--pull", "graphite"], capsys)
+    assert "may not survive" in said
+    assert "local codes come first" in said
+    assert "pull" not in as_note(["glue"], capsys)

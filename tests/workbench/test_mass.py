@@ -18,7 +18,7 @@ from rules.shelf import on_bench
 from rules.shelf.parts import Head, Piece, Port
 from rules.units import parse
 from rules.workbench.club import DIRECTIONS
-from rules.workbench.mass import SAID_BEYOND, WITHIN, plan_mass
+from rules.workbench.mass import WITHIN, plan_mass
 
 GRAM, INCH = parse("1 g", "kg"), parse("1 in", "m")
 SHELF = load_house().shelf
@@ -149,10 +149,10 @@ def test_the_demo_stock_comes_within_half_a_point(head: Head, length: int, point
 def test_a_miss_is_said(slow: Outcome, woods: Outcome) -> None:
     """Farther off than three quarters of a point is a caution of the bench; nearer is none."""
     for outcome in (slow, woods):
-        off = any(abs(club.left) > SAID_BEYOND for club in outcome.clubs)
+        off = any(abs(club.left) > 0.75 for club in outcome.clubs)
         said = {notice.rule.id for notice in outcome.notices if notice.topic == "bench"}
         assert ("balance-out-of-reach" in said) is off
-    assert any(abs(club.left) > SAID_BEYOND for club in slow.clubs)
+    assert any(abs(club.left) > 0.75 for club in slow.clubs)
 
 
 def test_the_views_say_what_the_build_says(run: Callable[..., Outcome], woods: Outcome) -> None:

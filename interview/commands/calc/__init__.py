@@ -29,6 +29,7 @@ CALCULATIONS = {
     "shorten": "what cutting a club down takes off its balance, and what restores it",
     "ports": "which port takes how much, in the pieces at hand",
     "tip": "whether a tip belongs in a bore, and what is cut, opened or left",
+    "glue": "how long glue holds a club back, and how a glued shaft comes out",
     "bore": "bottom of bore to ground, measured or from a dry fit",
     "loft": "what a closed or open face makes of a loft",
     "calibrate": "what your own finished clubs say about setback, glue and ruler",

@@ -37,7 +37,6 @@ from rules.units import UNITS, UnitError, words
 
 HELP = "Learn setback, ferrule and glue, and ruler offset from your own finished clubs."
 
-_GRAM, _INCH = UNITS["g"], UNITS["in"]
 _UNITS = {
     "head": "g", "shaft": "g", "grip": "g", "added": "g", "total": "g",
     "shaft_balance": "in", "shaft_length": "in", "grip_balance": "in", "hosel_length": "in",

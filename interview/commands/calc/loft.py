@@ -7,11 +7,13 @@ from argparse import ArgumentParser, Namespace
 from typing import Any
 
 from interview.commands.calc import note, quantity, system, table, tidy
-from rules.bench.loft import EffectiveLoft, effective_loft, face_turn
+from rules.bench.loft import EffectiveLoft, effective_loft, face_turn, offline
 from rules.units import UNITS, UnitError, words
 
 HELP = "Effective loft: what a head plays once its face is squared."
 
+_CARRY = UNITS["yd"].to_si(180)
+"""How far a ball is carried in the sentence on lie, m."""
 _FACE = re.compile(r"^(?P<amount>.*?)\s*(?P<side>closed|open|square)?$", re.IGNORECASE)
 
 
@@ -50,8 +52,9 @@ def text(result: dict[str, Any], args: Namespace) -> str:
     said = note(
         "Makers differ: bench charts count a degree for each degree of face; turning the head on its shaft "
         "gives about two thirds of one. Trust the geometry, and check it on the gauge with the face squared.",
-        f"A degree of lie would turn this face {words(turn, 'deg', units, decimals=2)}: "
-        "lie is the last thing to change.",
+        f"A degree of lie would turn this face {words(turn, 'deg', units, decimals=2)}, about "
+        f"{words(offline(turn, _CARRY), 'yd', units, decimals=1)} to the side in "
+        f"{words(_CARRY, 'yd', units, decimals=0)}: lie is the last thing to change.",
     )
     return f"{table(('', 'exact geometry', 'bench rule'), rows)}\n\n{said}"
 
