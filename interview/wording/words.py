@@ -181,22 +181,3 @@ def _question_faults(questions: Mapping[str, Any]) -> Iterator[WordingProblem]:
         texts += [label for pair in labels.values() for label in pair]
         for name in {name for text in texts for name in _BRACES.findall(text)} - _IN_QUESTIONS:
             yield WordingProblem(f"question.{id}", f"{{{name}}} cannot stand in a question")
-
-
-def missing(wording: Words, facts: Mapping[str, Fact]) -> list[str]:
-    """Return what a rule base asks and the wording does not word, as keys; empty when all is worded."""
-    lacking = []
-    for id, fact in facts.items():
-        if fact.ask is None:
-            continue
-        row = wording.questions.get(id)
-        if row is None:
-            lacking.append(f"question.{id}")
-            continue
-        if set(row.get("choices", {})) != set(fact.values):
-            lacking.append(f"question.{id}.choices")
-        if fact.kind != "choice" and not row.get("hint"):
-            lacking.append(f"question.{id}.hint")
-        if fact.ask.topic not in wording.topics:
-            lacking.append(f"topic.{fact.ask.topic}")
-    return lacking

@@ -7,9 +7,9 @@ from rules.engine.faults import Fault, RuleBaseFaults
 from rules.engine.ledger import Amount, Choice, Notice, Standing
 from rules.engine.lines import Line
 from rules.engine.reading.load import load
-from rules.engine.views import ABSENT, Candidate, View, absent, assumed, known
+from rules.engine.views import ABSENT, Candidate, View, assumed, known
 
 __all__ = [
     "ABSENT", "Amount", "Candidate", "Choice", "Fault", "Line", "Notice", "RuleBase", "RuleBaseFaults",
-    "Standing", "View", "absent", "assumed", "known", "load",
+    "Standing", "View", "assumed", "known", "load",
 ]  # fmt: skip

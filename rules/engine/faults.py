@@ -78,9 +78,6 @@ WORDING: Mapping[str, str] = {
 }
 """One sentence for each sort of fault, by its code."""
 
-MOST_SHOWN = 200
-"""Faults beyond this many are counted, not listed."""
-
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Suggest the nearest known word, as the tail of a sentence; empty when nothing is near."""

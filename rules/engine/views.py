@@ -57,11 +57,6 @@ def assumed(value: Value, could_be: CouldBe | None = None, *, open: bool, spread
     return View(value, point(value), "unknown", "assumed", spread)
 
 
-def absent() -> View:
-    """Return the view of a fact nobody knows and nothing stands in for."""
-    return ABSENT
-
-
 class Candidate:
     """One candidate of a choice: its id and the facts that are its own."""
 

@@ -1,12 +1,9 @@
-"""Writes a rule base back as TOML that loads to the same meaning."""
+"""Writes entries of a rule base back as plain data that loads to the same meaning."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from pathlib import Path
 from typing import Any, cast
-
-import tomli_w
 
 from rules.engine.base import RuleBase
 from rules.engine.language import Assumed, Assumption, Atom, Condition, Decision, Effect, Fact, Rule, Source
@@ -14,29 +11,6 @@ from rules.engine.views import Value
 from rules.units import UNITS, parse, unit
 
 Row = dict[str, Any]
-
-
-def write_base(base: RuleBase) -> str:
-    """Return a whole rule base as the text of one base.toml."""
-    head: Row = {"schema": 1, "name": base.name, "scopes": list(base.scopes), "topics": list(base.topics)}
-    if base.largest_cliff is not None:
-        head["largest_cliff"] = base.largest_cliff / 1000
-    rows = {
-        "assumption": [assumption_row(a) for a in base.assumptions.values()],
-        "fact": [fact_row(f, base) for f in base.facts.values() if f.part_of is None],
-        "decision": [decision_row(d, base) for d in base.decisions.values()],
-        "rule": [rule_row(r, base) for r in base.rules.values()],
-    }
-    return tomli_w.dumps(head | {kind: entries for kind, entries in rows.items() if entries})
-
-
-def save(base: RuleBase, folder: Path) -> Path:
-    """Write a rule base into a folder of its own, as base.toml; returns the file."""
-    text = write_base(base)
-    folder.mkdir(parents=True, exist_ok=True)
-    file = folder / "base.toml"
-    file.write_text(text, encoding="utf-8")
-    return file
 
 
 def quantity_text(si: float, symbol: str) -> str:

@@ -95,11 +95,6 @@ def spread_figure(values: Sequence[float], level: float = LEVEL) -> Figure | Non
     return _scatter([(value, 0.0) for value in values], level)
 
 
-def scatter(points: Sequence[Point]) -> float:
-    """Return the root of the sum of both variances (n - 1) of some points."""
-    return _scatter_of(points)(tuple(range(len(points))))
-
-
 def _scatter_of(points: Sequence[Point]) -> Callable[[Draw], float]:
     """Return a function from a draw to its scatter."""
     n, size = len(points), max(1e-300, max(abs(part) for point in points for part in point))

@@ -32,9 +32,6 @@ hybrids."""
 CARRY_RMS: dict[Law, float] = {"first": 4.6 * 0.9144, "second": 10.0 * 0.9144}
 """m: each law's root-mean-square error in carry on the same rows."""
 
-DESCENT_BIAS = math.radians(-6.0)
-"""rad by which every published law lands these clubs too flat while the apex is right."""
-
 SPIN_DECAY = 2.0e-5
 """Share of spin lost for each radius of path flown (Smits & Smith 1994, in Science and Golf II)."""
 
@@ -265,12 +262,3 @@ def states(launch: Launch, density: float, law: Law, time: float) -> list[State]
         x, y = x + dx, y + dy
         found.append((x, y, vx, vy, spin))
     return found
-
-
-def band(launch: Launch, density: float) -> tuple[float, float]:
-    """Return the carries in m between which the two laws leave the matter, lower first.
-
-    The gap is the honest error band of the calculation, on top of both laws carrying too far by `CARRY_BIAS`.
-    """
-    carries = fly(launch, density, "first").carry, fly(launch, density, "second").carry
-    return min(carries), max(carries)

@@ -160,23 +160,3 @@ def best_loft(speed: float, density: float, head: Clubhead, attack: float = 0.0,
         return centred_flight(speed, Swing(loft, attack, head), density, law).carry
 
     return _highest(carry, math.radians(3.0), math.radians(40.0), math.radians(0.05))
-
-
-def loft_crossover(
-    strong: Swing, weak: Swing, density: float, law: Law = "first", speeds: tuple[float, float] = (20.0, 62.0)
-) -> float | None:
-    """Return the head speed in m/s below which the stronger delivery no longer carries farther than the
-    weaker.
-
-    None when one of them carries farther at every speed between `speeds`. The loft delivered, not the one
-    stamped, sets this speed: two degrees move it by 9 to 12 mph.
-    """
-    low, high = speeds
-
-    def gain(speed: float) -> float:
-        strong_carry = centred_flight(speed, strong, density, law).carry
-        return strong_carry - centred_flight(speed, weak, density, law).carry
-
-    if gain(low) >= 0.0 or gain(high) <= 0.0:
-        return None
-    return _root(gain, low, high, 1e-3)

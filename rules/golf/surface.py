@@ -35,7 +35,6 @@ _V = 1.0 / SPEED_STEP
 _A = 1.0 / ANGLE_STEP
 _W = 1.0 / SPIN_STEP
 _STRIDE = 4096
-_HALF = 2048
 
 
 def _read(p: Parabola, x: float, y: float, z: float) -> float:

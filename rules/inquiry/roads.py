@@ -30,19 +30,6 @@ class Superseded(Exception):  # noqa: N818  # no fault: a newer request took its
     """The answer is not wanted any more, because a newer question was asked."""
 
 
-class Newest:
-    """Lets the newest request win: each one taken makes those before it stale."""
-
-    def __init__(self) -> None:
-        self._number = 0
-
-    def take(self) -> Stale:
-        """Begin a request; what is returned says whether a newer one has begun since."""
-        self._number += 1
-        mine = self._number
-        return lambda: self._number != mine
-
-
 def never() -> bool:
     """Say that the answer is still wanted."""
     return False

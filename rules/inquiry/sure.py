@@ -98,12 +98,6 @@ def surely(
         wanted = min(most, 2 * wanted)
 
 
-def sure(outcome: Outcome, pick: str, count: int = USUAL, stale: Stale = never) -> Sure:
-    """Return how sure a pick is after so many draws."""
-    *_, last = surely(outcome, pick, count, count, stale)
-    return last
-
-
 def _near(one: Lofts, other: Lofts) -> bool:
     """Say whether two pairs are made up of the same types, each loft within two degrees of the other's."""
     both = zip(one, other, strict=False)

@@ -24,11 +24,6 @@ def whole(id: str) -> str:
     return id.partition(".")[0]
 
 
-def title(base: RuleBase, id: str) -> str:
-    """Name a fact as people say it."""
-    return base.facts[id].title
-
-
 def find_fact(base: RuleBase, text: str, among: Iterable[str] | None = None) -> str:
     """Return the id of a fact from what was typed: its id, its title or a beginning that fits one alone.
 

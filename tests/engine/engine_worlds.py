@@ -14,11 +14,26 @@ import tomli_w
 from rules.engine import Candidate, RuleBase, View, load
 from rules.engine.language import Fact
 from rules.engine.views import Value
+from rules.engine.writer import assumption_row, decision_row, fact_row, rule_row
 
 SOURCE = {"kind": "common_practice"}
 UNITS = ("", "mm", "degC", "%", "mph", "g")
 WORDS = ("oak", "elm", "ash", "yew", "fir")
 SCOPES = ("plot", "tree")
+
+
+def written(base: RuleBase) -> dict[str, Any]:
+    """Write a whole rule base back as the rows from which it could be loaded."""
+    rows: dict[str, Any] = {
+        "schema": 1, "name": base.name, "scopes": list(base.scopes), "topics": list(base.topics),
+        "assumption": [assumption_row(one) for one in base.assumptions.values()],
+        "fact": [fact_row(one, base) for one in base.facts.values() if one.part_of is None],
+        "decision": [decision_row(one, base) for one in base.decisions.values()],
+        "rule": [rule_row(one, base) for one in base.rules.values()],
+    }  # fmt: skip
+    if base.largest_cliff is not None:
+        rows["largest_cliff"] = base.largest_cliff / 1000
+    return {key: row for key, row in rows.items() if row}
 
 
 def load_rows(rows: Mapping[str, Any], folder: Path | None = None) -> RuleBase:

@@ -10,9 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from rules.engine import Candidate, RuleBase, View, absent, assumed, known, load
+from rules.engine import ABSENT, Candidate, RuleBase, View, assumed, known, load
 from rules.engine.faults import MisreadView, UnknownName
-from rules.engine.views import ABSENT
 
 Celsius = Callable[[float], float]
 FRUIT = known(frozenset(("fruit",)))
@@ -84,7 +83,7 @@ def test_the_static_order_breaks_ties(garden: RuleBase, trees: list[Candidate]) 
 
 
 def test_an_absent_fact_holds_neither_way(garden: RuleBase, trees: list[Candidate]) -> None:
-    silent = garden.choose("tree", {"wishes": BLOSSOM, "soil": absent()}, trees)
+    silent = garden.choose("tree", {"wishes": BLOSSOM, "soil": ABSENT}, trees)
     assert silent.standings[0].points == 0
     assert silent.standings[0].low == silent.standings[0].high == 0
     spoken = garden.choose("tree", {"wishes": BLOSSOM, "soil": assumed("loam", open=False)}, trees)
@@ -213,7 +212,7 @@ def test_comparisons_with_sets(said: str, words: tuple[str, ...], holds: bool) -
 @pytest.mark.parametrize(
     ("view", "is_known"),
     [
-        (known("loam"), True), (assumed("loam", open=False), False), (absent(), False),
+        (known("loam"), True), (assumed("loam", open=False), False), (ABSENT, False),
         (View("loam", frozenset(("loam", "clay")), "open", "derived"), True),
         (View("loam", frozenset(("loam", "clay")), "open", "assumed"), False),
     ],

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from rules.engine import Candidate, RuleBase, View, absent, assumed, known
+from rules.engine import Candidate, RuleBase, View, assumed, known
 from rules.engine.lines import Silent
 from rules.engine.text import fill, named_facts, stray_brace
 from rules.engine.truth import ABSENT, FALSE, TRUE, all_of, any_of, best_word, opposite, word
+from rules.engine.views import ABSENT as NOT_KNOWN
 
 FRUIT = frozenset(("fruit",))
 
@@ -72,14 +73,14 @@ def test_a_question_applies_when_its_condition_holds(garden: RuleBase) -> None:
     assert garden.applies("frost", {})
     assert garden.applies("child_age", {"wishes": known(FRUIT)})
     assert not garden.applies("child_age", {"wishes": known(frozenset())})
-    assert not garden.applies("child_age", {"wishes": absent()})
+    assert not garden.applies("child_age", {"wishes": NOT_KNOWN})
     assert not garden.applies("grown", {})
 
 
 def test_what_a_fact_says_is_never_read_as_braces(garden: RuleBase) -> None:
     said = fill("On {soil}, {nobody}.", garden.facts, lambda _: known("{frost}"))
     assert said == "On {frost}, {nobody}."
-    assert fill("On {soil}.", garden.facts, lambda _: absent()) == "On not known."
+    assert fill("On {soil}.", garden.facts, lambda _: NOT_KNOWN) == "On not known."
     assert fill("For {wishes}.", garden.facts, lambda _: known(frozenset())) == "For none."
     both = known(frozenset(("shade", "fruit", "blossom")))
     assert fill("For {wishes}.", garden.facts, lambda _: both) == "For shade, fruit and blossom."
@@ -122,7 +123,7 @@ def test_truths_have_names() -> None:
 
 def test_an_absent_part_beside_an_open_one_can_never_hold(garden: RuleBase) -> None:
     soil = assumed("loam", garden.facts["soil"].widest, open=True)
-    tree = {"bears": absent()}
+    tree = {"bears": NOT_KNOWN}
     standing = garden.choose(
         "tree", {"soil": soil, "wishes": known(FRUIT)}, [Candidate("one", tree)]
     ).standings[0]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 from typing import cast
 
@@ -14,7 +13,6 @@ from rules.engine.faults import UnknownName
 from rules.engine.language import Effect
 from rules.engine.questions import sifted, stakes
 from rules.engine.views import Value
-from rules.engine.writer import save
 
 TALL = [Candidate("tall", {"grown": known(14.0)}), Candidate("low", {"grown": known(3.0)})]
 
@@ -76,15 +74,6 @@ def test_the_digest_knows_meaning_not_layout(garden: RuleBase, garden_folder: Pa
     last = garden_folder / "r0.toml"
     last.write_text(last.read_text().replace("50 %", "51 %"))
     assert load(garden_folder).digest != garden.digest
-
-
-def test_saved_and_loaded_it_is_the_same(garden: RuleBase, tmp_path: Path) -> None:
-    save(garden, tmp_path / "saved")
-    again = load(tmp_path / "saved")
-    assert again.digest == garden.digest
-    assert again.rules == garden.rules
-    assert again.facts == garden.facts
-    shutil.rmtree(tmp_path / "saved")
 
 
 def test_completions_are_fixed_and_fill_every_stratum(garden: RuleBase) -> None:

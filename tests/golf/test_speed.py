@@ -15,7 +15,6 @@ from rules.golf.speed import (
     carry_ceiling,
     centred_flight,
     club_speed,
-    loft_crossover,
     speed_for_carry,
     with_length,
 )
@@ -88,19 +87,3 @@ def test_best_loft_is_a_summit_and_falls_with_speed() -> None:
     best = lofts[1]
     carries = [centred_flight(80 * MPH, Swing(best + a, 0.0, DRIVER), AIR).carry for a in (-0.05, 0.0, 0.05)]
     assert carries[1] > max(carries[0], carries[2])
-
-
-def test_no_crossover_between_a_loft_and_itself() -> None:
-    assert loft_crossover(FIVE_WOOD, FIVE_WOOD, AIR) is None
-
-
-def test_at_the_crossover_both_carry_alike_and_above_it_the_stronger_wins() -> None:
-    strong = Swing(math.radians(12), math.radians(-3), FIVE_WOOD.head)
-    speed = loft_crossover(strong, FIVE_WOOD, AIR)
-    assert speed is not None
-
-    def gain(at: float) -> float:
-        return centred_flight(at, strong, AIR).carry - centred_flight(at, FIVE_WOOD, AIR).carry
-
-    assert gain(speed) == pytest.approx(0.0, abs=0.01)
-    assert gain(speed - 2.0) < 0.0 < gain(speed + 2.0)

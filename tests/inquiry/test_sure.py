@@ -10,10 +10,16 @@ import pytest
 
 from rules.fitting import House, Outcome, fit
 from rules.inquiry.draws import COPIES, draws, spreads
-from rules.inquiry.roads import Newest, Superseded
-from rules.inquiry.sure import standard_error, sure, surely
+from rules.inquiry.roads import Superseded
+from rules.inquiry.sure import Sure, standard_error, surely
 
 GOLFER = {"driver_speed": {"value": "92 mph", "how": "measured"}, "handicap": 15, "hits_five_wood": "well"}
+
+
+def sure(outcome: Outcome, pick: str, count: int) -> Sure:
+    """How sure a pick is after so many draws."""
+    *_, last = surely(outcome, pick, count, count)
+    return last
 
 
 def test_draws_are_the_same_each_time_and_go_on_where_they_stopped(fitted: Callable[..., Outcome]) -> None:
@@ -88,12 +94,8 @@ def test_a_better_measured_golfer_is_surer(house: House, fitted: Callable[..., O
     assert shares[1] < shares[0]
 
 
-def test_the_newest_request_wins(fitted: Callable[..., Outcome]) -> None:
-    newest, outcome = Newest(), fitted(GOLFER)
-    old = newest.take()
-    assert not old()
-    new = newest.take()
-    assert old()
-    assert not new()
+def test_a_question_nobody_waits_for_any_more_is_dropped(fitted: Callable[..., Outcome]) -> None:
+    asked = iter((False, False, True))
     with pytest.raises(Superseded):
-        sure(outcome, "any", 8, old)
+        next(surely(fitted(GOLFER), "any", 8, 8, lambda: next(asked)))
+    assert next(asked, None) is None  # it was told so at the third draw, and no further was tried

@@ -11,7 +11,7 @@ import pytest
 
 import interview
 from interview.wording import words as words_module
-from interview.wording.words import Voice, WordingProblem, Words, fill, missing, words
+from interview.wording.words import Voice, WordingProblem, Words, fill, words
 
 if TYPE_CHECKING:
     from rules.engine.language import Fact
@@ -25,6 +25,19 @@ VOICES: tuple[Voice, ...] = ("customer", "fitter", "trainer")
 
 def questions(facts: Facts) -> list[Fact]:
     return [fact for fact in facts.values() if fact.ask is not None]
+
+
+def missing(wording: Words, facts: Facts) -> list[str]:
+    """What a rule base asks and the wording does not word, as keys."""
+    lacking = []
+    for fact in questions(facts):
+        row = wording.questions.get(fact.id, {})
+        assert fact.ask is not None
+        lacking += [f"question.{fact.id}"] if not row else []
+        lacking += [f"{fact.id}.choices"] if row and set(row.get("choices", {})) != set(fact.values) else []
+        lacking += [f"{fact.id}.hint"] if row and fact.kind != "choice" and not row.get("hint") else []
+        lacking += [f"topic.{fact.ask.topic}"] if row and fact.ask.topic not in wording.topics else []
+    return lacking
 
 
 def test_every_question_is_worded_in_every_voice(facts: Facts) -> None:

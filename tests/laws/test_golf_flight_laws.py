@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from rules.golf.air import density
 from rules.golf.coefficients import RPM, Law, coefficients
-from rules.golf.flight import Launch, band, fly, trajectory
+from rules.golf.flight import Launch, fly, trajectory
 from rules.golf.surface import CarrySurface
 
 laws: st.SearchStrategy[Law] = st.sampled_from(("first", "second"))
@@ -72,15 +72,6 @@ def test_the_picture_is_of_the_same_flight(law: Law, speed: float, angle: float,
     assert points[-1][1] < 1e-6
     assert max(y for _, y in points) <= flight.apex + 1e-6
     assert all(b[0] > a[0] for a, b in pairwise(points))
-
-
-@modest
-@given(speed=speeds, angle=angles, spin=spins, air=airs)
-def test_the_band_holds_both_laws(speed: float, angle: float, spin: float, air: float) -> None:
-    launch = Launch(speed, angle, spin)
-    low, high = band(launch, air)
-    assert {low, high} == {fly(launch, air, "first").carry, fly(launch, air, "second").carry}
-    assert low <= high
 
 
 @modest

@@ -9,7 +9,7 @@ import pytest
 from rules.golf.air import density
 from rules.golf.coefficients import Law
 from rules.golf.impact import Clubhead
-from rules.golf.speed import Swing, carry_ceiling, loft_crossover
+from rules.golf.speed import Swing, carry_ceiling, centred_flight
 
 MPH = 0.44704
 YARD = 0.9144
@@ -21,9 +21,17 @@ def crossing(strong: float, weak: float, attack: float, law: Law, *, static: boo
     """Head speed, mph, at which two lofts carry alike; delivered = static + attack unless `static`."""
     lean = 0.0 if static else attack
     swings = [Swing(math.radians(loft + lean), math.radians(attack), HEAD) for loft in (strong, weak)]
-    found = loft_crossover(swings[0], swings[1], AIR, law)
-    assert found is not None
-    return found / MPH
+
+    def gain(mph: float) -> float:
+        first, second = (centred_flight(mph * MPH, swing, AIR, law).carry for swing in swings)
+        return first - second
+
+    low, high = 45.0, 138.0
+    assert gain(low) < 0.0 < gain(high)
+    while high - low > 0.002:
+        middle = (low + high) / 2
+        low, high = (middle, high) if gain(middle) < 0.0 else (low, middle)
+    return low
 
 
 @pytest.mark.parametrize(

@@ -127,9 +127,3 @@ ROLL = (
     _ASIDE,
 )
 """The class."""
-
-ALL = {
-    "cases": CASES, "predict": PREDICT, "reveal": REVEAL, "steps": STEPS, "change": CHANGE, "flip": FLIP,
-    "exercise": EXERCISE, "chart": CHART, "edit": EDIT, "roll": ROLL,
-}  # fmt: skip
-"""Every screen's orders, by its name."""

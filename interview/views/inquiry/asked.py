@@ -24,8 +24,6 @@ if TYPE_CHECKING:
     from rules.inquiry.study import Study
     from rules.units import System
 
-_PAIRING = "pairing"
-
 
 class Rules(NamedTuple):
     """Whether the rules are those that last ran on a session."""

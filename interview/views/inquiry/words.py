@@ -18,7 +18,6 @@ if TYPE_CHECKING:
 
 _PLACE = re.compile(r"(fairway|hybrid)-(\d+(?:\.\d+)?)$")
 _ROLE = {"longer": "longer club", "shorter": "shorter club"}
-_SHARE = "%"
 
 
 class Words:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from interview.views.bay.reasons import candidate_name
 from interview.views.bay.sayings import value_words
-from interview.views.inquiry.words import Words, listed
+from interview.views.inquiry.words import Words
 from interview.wording.words import words as wording
 from rules.lessons.exercises import Figure, Name
 from rules.units import difference_words, words
@@ -139,11 +139,6 @@ def _called(name: Name, case: Case, system: System) -> str:
     if name.sort == "decision":
         return said.decision(name.id)
     return said.pair(name.id).partition(" (")[0] if name.sort == "club" else name.id
-
-
-def facts_listed(case: Case, ids: tuple[str, ...]) -> str:
-    """Name several facts as a person would."""
-    return listed([case.base.facts[id].title for id in ids])
 
 
 def _say(key: str, **values: object) -> str:

@@ -8,7 +8,7 @@ from interview.views.pictures.ink import Ink, Picture, Role, Row, cells, clipped
 from interview.wording.words import words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable
 
 _TITLE_SHARE = 3
 """A title takes at most one in so many cells of a row."""
@@ -44,15 +44,3 @@ def blocks(parts: Iterable[Picture]) -> Picture:
             rows.append(Row())
         rows += part
     return tuple(rows)
-
-
-def keys_line(pairs: Sequence[tuple[str, str]], width: int) -> Row:
-    """Return what single keys do, as many as fit in one row."""
-    inks: list[Ink] = []
-    used = 0
-    for key, what in pairs:
-        used += cells(key) + cells(what) + 4
-        if inks and used - 3 > width:
-            break
-        inks += [Ink(f"{key} ", "key"), Ink(f"{what}   ", "dim")]
-    return row(*inks)
