@@ -72,9 +72,15 @@ def effect_words(shift: Place, system: System = "imperial") -> str:
     ]
     if not moves:
         return "The head's centre of mass stays where it is."
-    low, high = (UNITS["rpm"].from_si(end) for end in spin_change(shift))
-    spin = f"{low:+.0f} to {high:+.0f} rpm" if round(high - low) else f"{low:+.0f} rpm"
     return (
-        f"The head's centre of mass moves {', '.join(moves)}. That is a small effect: about {spin} of spin "
+        f"The head's centre of mass moves {', '.join(moves)}. That is a small effect: {_spin_words(shift)} "
         "by figures published for a driver at 100 mph, and a trim of the curve rather than a cure."
     )
+
+
+def _spin_words(shift: Place) -> str:
+    """Say what a shift is worth in spin; mass that moves only sideways leaves it as it was."""
+    low, high = (round(UNITS["rpm"].from_si(end)) for end in spin_change(shift))
+    if not low and not high:
+        return "no change of spin"
+    return f"about {low:+d} to {high:+d} rpm of spin" if low != high else f"about {low:+d} rpm of spin"

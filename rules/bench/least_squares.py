@@ -19,11 +19,10 @@ _SMALLEST_PIVOT = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """Values that fit best, one spread of each if every residual has a spread of one, and what is left."""
+    """Values that fit best, and one spread of each if every residual has a spread of one."""
 
     values: tuple[float, ...]
     spreads: tuple[float, ...]
-    residuals: tuple[float, ...]
 
 
 def fit(residuals: Residuals, start: Sequence[float], scales: Sequence[float]) -> Fit | None:
@@ -45,7 +44,7 @@ def fit(residuals: Residuals, start: Sequence[float], scales: Sequence[float]) -
         values = [v + step * scale for v, step, scale in zip(values, steps, scales, strict=True)]
         if max(map(abs, steps)) < 1e-10:
             spreads = [math.sqrt(inverse[i][i]) * scales[i] for i in range(len(values))]
-            return Fit(tuple(values), tuple(spreads), tuple(residuals(values)))
+            return Fit(tuple(values), tuple(spreads))
     return None
 
 

@@ -173,9 +173,10 @@ class TooFewReadings(BenchProblem):
 
     def __init__(self, readings: int, wanted: int) -> None:
         self.readings, self.wanted = readings, wanted
+        many = f"{readings} balance readings of finished clubs are"
+        said = "1 balance reading of a finished club is" if readings == 1 else many
         super().__init__(
-            f"{readings} balance readings of finished clubs are too few to learn from; "
-            f"weigh at least {wanted} clubs of different length or head mass"
+            f"{said} too few to learn from; weigh at least {wanted} clubs of different length or head mass"
         )
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from rules.bench.alternatives import Alternative, alternatives
 from rules.bench.build import Build, Grip, Head, Shaft
+from rules.bench.problems import OutOfRange
 from rules.units import UNITS
 
 INCH = UNITS["in"].factor
@@ -65,3 +66,25 @@ def test_a_club_that_is_not_short_wants_nothing() -> None:
 def test_a_shaft_too_short_to_be_left_longer_offers_no_length() -> None:
     tight = Build(42 * INCH, Head(212 * GRAM), Shaft(66 * GRAM, 40.7 * INCH), Grip(50 * GRAM))
     assert "longer" not in {way.kind for way in alternatives(tight, tight.reading.points + 2)}
+
+
+def test_a_club_that_is_a_little_short_has_ways_out_too() -> None:
+    assert alternatives(CLUB, CLUB.reading.points + 0.2)[0].points == pytest.approx(0.2)
+
+
+def test_only_grips_that_are_lighter_are_offered_and_by_name() -> None:
+    shelf = {"same": 50 * GRAM, "thin": 42 * GRAM, "none": 0.0, "fat": 60 * GRAM}
+    ways = [way for way in alternatives(CLUB, TARGET, grips=shelf) if way.kind == "lighter_grip"]
+    assert [(way.name, way.amount) for way in ways] == [("thin", 42 * GRAM)]
+    assert not [way for way in alternatives(CLUB, TARGET, grips={}) if way.kind == "lighter_grip"]
+
+
+def test_a_head_from_the_shelf_is_told_by_its_mass() -> None:
+    way = by_kind(heads={"deep": 217 * GRAM})["other_head", "deep"]
+    assert way.amount == 217 * GRAM
+    assert way.points + way.leaves == pytest.approx(3.0)
+
+
+def test_a_head_heavier_than_any_is_refused_by_name() -> None:
+    with pytest.raises(OutOfRange, match=r"the head mass is 2384\.77 g; it must lie between"):
+        alternatives(CLUB, CLUB.reading.points + 1200)

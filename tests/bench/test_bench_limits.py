@@ -9,7 +9,7 @@ from collections.abc import Callable
 
 import pytest
 
-from rules.bench import balance, calibrate, cure, cuts, loft, ports, shaft, shorten, tape, tip
+from rules.bench import balance, build, calibrate, cure, cuts, loft, ports, shaft, shorten, tape, tip
 from rules.bench.problems import BenchProblem, OutOfRange
 from rules.units import UNITS
 
@@ -84,6 +84,8 @@ ROWS: list[Row] = [
     ("target in points from D0", lambda x: balance.head_mass_for(x, [], 1), -200, 200, "points"),
     ("target inertia", lambda x: balance.head_mass_for_inertia(x, [], 1.5), 0, 100_000, "kg*cm2"),
     ("place of the head", lambda x: balance.head_mass_for_inertia(0.0, [], x), 1, 80, "in"),
+    ("head mass", build.Head, 0, 500, "g"),
+    ("setback", lambda x: build.Head(0.2, x), -1, 3, "in"),
     ("mass of the head of 'his'", lambda x: _club(head=x), 1, 2000, "g"),
     ("mass of the shaft of 'his'", lambda x: _club(shaft=x), 1, 2000, "g"),
     ("mass of the grip of 'his'", lambda x: _club(grip=x), 1, 2000, "g"),

@@ -124,6 +124,60 @@ def test_without_whole_clubs_weighed_the_glue_is_not_told() -> None:
     assert len(got.held) == 2
 
 
+def alike(count: int, total: float | None = None) -> list[FinishedClub]:
+    """So many clubs of one build: 212 g of head, 8 g added, all 42 in by the bench ruler."""
+    club = FinishedClub(
+        "one", 212 * GRAM, 65 * GRAM, 20.5 * INCH, 50 * GRAM, added=8 * GRAM, ruler_length=42 * INCH
+    )
+    read = club.moment_with(*PLANTED)
+    return [replace(club, moment=read, total=total) for _ in range(count)]
+
+
+@pytest.mark.parametrize("count", [2, 5])
+def test_the_spread_of_clubs_all_alike_by_hand(count: int) -> None:
+    """Only the setback is told: by the scale's spread, and by how far glue and ruler may be out.
+
+    The head carries M = 220 g. Scale: 0.25 points / M, over the root of the count. Glue 1.5 g out at
+    the hosel's top moves the setback by 1.5 (42 + 1/8 - 2.375 - 14) / 220 in; the ruler 1/16 in out
+    moves it by 1/16 (220 + 4) / 220 in.
+    """
+    got = calibrate(alike(count))
+    scale = 0.25 * 49.6117 / 220 / count**0.5
+    glue = 1.5 * (42.125 - 2.375 - 14) / 220
+    ruler = (220 + 4) / 220 / 16
+    assert got.spreads[0] is not None
+    assert got.spreads[0] / INCH == pytest.approx((scale**2 + glue**2 + ruler**2) ** 0.5, rel=1e-3)
+    assert got.spreads[1:] == (None, None)
+    assert len(got.held) == 2
+
+
+def test_whole_clubs_weighed_tell_the_glue_to_the_scales_half_gram() -> None:
+    """Four totals of half a gram's spread: a quarter gram, whatever the ruler reads."""
+    got = calibrate(alike(4, total=(212 + 8 + 65 + 50 + 4.5) * GRAM))
+    assert got.glue_and_ferrule == pytest.approx(4.5 * GRAM)
+    assert got.spreads[1] == pytest.approx(0.25 * GRAM, rel=1e-3)
+    assert got.spreads[2] is None
+
+
+def test_what_was_read_wrong_is_told_club_by_club() -> None:
+    """Three clubs alike, one reading 3 points high: the fit lies a point up, so 2 above and 1 below."""
+    clubs = alike(3)
+    clubs[1] = replace(clubs[1], name="odd", moment=(clubs[1].moment or 0) + 3 * POINT)
+    got = calibrate(clubs)
+    assert [name for name, _ in got.misses] == ["one", "odd", "one"]
+    assert [miss for _, miss in got.misses] == pytest.approx([-1, 2, -1], abs=1e-6)
+    assert got.residual_points == pytest.approx(2**0.5, abs=1e-6)
+
+
+def test_a_club_measured_only_on_the_plane_is_as_long_as_it_reads() -> None:
+    plane = [replace(club, ruler_length=None, plane_length=42 * INCH, total=None) for club in alike(3)]
+    assert plane[0].length(0.1) == 42 * INCH
+    assert replace(plane[0], ruler_length=41.9 * INCH).length(0.1 * INCH) == pytest.approx(42 * INCH)
+    got = calibrate(plane)
+    assert got.setback is not None
+    assert got.ruler_offset is None
+
+
 def test_a_club_weighed_wrong_stands_out() -> None:
     clubs = six(noise=0.3)
     wrong = replace(clubs[2], moment=(clubs[2].moment or 0) + 4 * POINT)
@@ -135,8 +189,11 @@ def test_a_club_weighed_wrong_stands_out() -> None:
 def test_too_little_is_refused() -> None:
     with pytest.raises(TooFewReadings, match="0 balance readings"):
         calibrate([])
-    with pytest.raises(TooFewReadings, match="1 balance readings"):
+    with pytest.raises(TooFewReadings, match="1 balance reading of a finished club is too few"):
         calibrate(six()[:1])
+    with pytest.raises(TooFewReadings) as caught:
+        calibrate([])
+    assert (caught.value.readings, caught.value.wanted) == (0, 2)
     with pytest.raises(MissingReading, match="the club 'x' has no length"):
         FinishedClub("x", 0.2, 0.06, 0.5, 0.05)
     with pytest.raises(OutOfRange, match="mass of the head of 'x'"):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from rules.bench.direction import MISSES, direction_for, effect_words, shape, spin_change
+from rules.bench.direction import MISSES, Flight, Hand, direction_for, effect_words, shape, spin_change
 from rules.bench.ports import Place
 from rules.units import UNITS
 
@@ -32,6 +32,23 @@ def test_who_flies_it_low_gets_it_back_and_who_flies_it_high_gets_it_low_and_for
     assert low.upward >= 0
     assert high.backward < 0
     assert high.upward < 0
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+@pytest.mark.parametrize("flight", ["low", "medium", "high"])
+def test_sideways_counts_twice_as_much_as_height_for_every_miss(hand: Hand, flight: Flight) -> None:
+    """Which way is common practice; two to one is a house value."""
+    upward = {"low": 0.0, "medium": 0.0, "high": -0.5}[flight]
+    backward = {"low": 0.5, "medium": 0.0, "high": -0.5}[flight]
+    other = "left" if hand == "right" else "right"
+    words = {
+        -1.0: ("slice", "push", "fade", hand),
+        1.0: ("hook", "pull", "draw", other),
+        0.0: ("straight", "both", "none"),
+    }
+    for sideways, misses in words.items():
+        for miss in misses:
+            assert direction_for(miss, hand, flight) == Place(sideways, upward, backward)
 
 
 def test_published_spin_figures_come_back_out() -> None:
