@@ -69,12 +69,16 @@ def _refusals() -> Iterator[tuple[str, str]]:
             raise AssertionError(f"{what} was not refused")
 
 
+def _fit(one: tip.TipFit) -> str:
+    return f"{one.verdict}, {one.gap * 1000:.3f} mm: {one.text}"
+
+
 def _tips() -> Iterator[tuple[str, str]]:
     for small, large in ((0.335, 0.335), (0.335, 0.35), (0.335, 0.37), (0.335, 0.4), (0.37, 0.335)):
-        yield f"tip {small} in bore {large}", tip.fit(small * INCH, large * INCH).text
+        yield f"tip {small} in bore {large}", _fit(tip.fit(small * INCH, large * INCH))
     taper = 0.355 * INCH
-    yield "parallel in taper", tip.fit(0.35 * INCH, taper, bore_taper=True).text
-    yield "taper in parallel", tip.fit(taper, taper, tip_taper=True).text
+    yield "parallel in taper", _fit(tip.fit(0.35 * INCH, taper, bore_taper=True))
+    yield "taper in parallel", _fit(tip.fit(taper, 0.357 * INCH, tip_taper=True))
     for outside, fixture in ((None, True), (0.5, False), (0.418, True), (0.5, True)):
         hosel = None if outside is None else outside * INCH
         opened = tip.open_bore(0.335 * INCH, 0.37 * INCH, hosel, fixture=fixture)

@@ -20,6 +20,7 @@ def club(length: float, head: float, shaft: float = 66) -> Build:
 def test_by_swing_weight_the_readings_agree_and_inertia_does_not() -> None:
     got = match(club(42, 220), club(40, 236), "swing_weight")
     assert got.points_difference == pytest.approx(0, abs=1e-9)
+    assert got.reading.points == pytest.approx(club(42, 220).reading.points)
     # the shorter club needs mass nearer in for the same moment: less m x^2 about the butt
     assert got.inertia_difference < 0
 
