@@ -9,6 +9,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from rules.engine import load
+from rules.engine.document import MOST_BYTES
+from rules.paths import read_bounded
 from rules.shelf import load_shelf
 from rules.shelf.stock import on_hand
 
@@ -99,6 +101,6 @@ def _rules(folder: Path | None) -> RuleBase:
 def is_whole(folder: Path) -> bool:
     """Say whether a folder is a whole rule base (its base.toml declares scopes) and not an overlay."""
     try:
-        return "scopes" in (folder / "base.toml").read_text(encoding="utf-8", errors="replace")
+        return b"scopes" in read_bounded(folder / "base.toml", MOST_BYTES)
     except OSError:
         return False

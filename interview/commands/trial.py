@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE
-from rules.paths import typed_path
+from rules.paths import read_bounded, typed_path
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -20,6 +20,9 @@ if TYPE_CHECKING:
     from interview.views.trial.text import Import
     from rules.fitting import House
 
+
+_LARGEST = 4_000_000
+"""Bytes beyond which a table of shots is not read."""
 
 def configure(parser: ArgumentParser) -> None:
     """Add what `trial` takes."""
@@ -89,7 +92,7 @@ def _taken(args: Namespace, home: House, session: Session) -> tuple[Import, Sess
 
 def _text(file: Path) -> str:
     """Read a table's text; what is no text in UTF-8 is taken as Windows writes it in the west."""
-    content = typed_path(file).read_bytes()
+    content = read_bounded(typed_path(file), _LARGEST)
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError:

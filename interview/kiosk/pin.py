@@ -7,7 +7,6 @@ what protects a kiosk from a person at its screen is the waiting between tries.
 from __future__ import annotations
 
 import base64
-import binascii
 import contextlib
 import hashlib
 import hmac
@@ -104,7 +103,7 @@ class PinFile:
             return pin, int(held["tries"]), float(held["until"])
         except FileNotFoundError:
             raise PinProblem("no staff PIN is set: 'turfpair kiosk --set-pin' sets one") from None
-        except (OSError, ValueError, KeyError, TypeError, binascii.Error):
+        except (OSError, ValueError, ArithmeticError, RecursionError, KeyError, TypeError):
             raise PinProblem(
                 f"{self.path} cannot be read: 'turfpair kiosk --set-pin' sets a new PIN"
             ) from None

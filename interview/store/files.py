@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from interview.store.faults import Busy, CannotKeep
+from rules.paths import insist_on_file
 from rules.whole_file import replace_content, sweep, sweep_folder
 
 __all__ = ["digest", "locked", "private_folder", "replace_file", "sweep", "sweep_folder", "text_digest"]
@@ -20,7 +21,9 @@ _PRIVATE_FILE, _PRIVATE_FOLDER = 0o600, 0o700
 def digest(file: Path) -> str | None:
     """Return a digest of what a file holds now, or None when there is no such file; CannotKeep if barred."""
     try:
-        return hashlib.sha256(file.read_bytes()).hexdigest()
+        insist_on_file(file)
+        with file.open("rb") as content:
+            return hashlib.file_digest(content, "sha256").hexdigest()
     except FileNotFoundError:
         return None
     except OSError as error:

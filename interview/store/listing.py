@@ -11,6 +11,7 @@ from typing import Any
 
 from interview.session.record import SCHEMA
 from interview.text import one_line
+from rules.paths import read_bounded
 
 _LARGEST = 2_000_000
 """Bytes beyond which a file is not a session."""
@@ -45,9 +46,7 @@ def read_entry(file: Path) -> Entry | None:
         return None
     changed = datetime.fromtimestamp(state.st_mtime, UTC)
     try:
-        if state.st_size > _LARGEST:
-            raise ValueError
-        data = tomllib.loads(file.read_text(encoding="utf-8-sig"))
+        data = tomllib.loads(read_bounded(file, _LARGEST).decode("utf-8-sig"))
     except (OSError, ValueError, RecursionError):
         return _damaged(file, changed)
     return _entry(file, changed, data) if data else _damaged(file, changed)

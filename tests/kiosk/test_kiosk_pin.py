@@ -45,7 +45,12 @@ def test_a_pin_that_is_no_protection_is_refused(pin: str) -> None:
 
 
 def test_a_damaged_file_is_told_in_one_sentence(pin_file: PinFile) -> None:
-    for text in ("", "{}", "[]", "nonsense", '{"salt": "AAAA", "hash": "AAAA", "tries": 0, "until": 0}'):
+    endless = pin_file.path.read_text().replace('"tries": 0', '"tries": Infinity')
+    assert "Infinity" in endless
+    for text in (
+        "", "{}", "[]", "nonsense", '{"salt": "AAAA", "hash": "AAAA", "tries": 0, "until": 0}', endless,
+        "[" * 100_000,
+    ):  # fmt: skip
         pin_file.path.write_text(text)
         with pytest.raises(PinProblem, match="set-pin"):
             pin_file.read()
