@@ -144,3 +144,9 @@ def test_an_impossible_part_is_one_sentence_and_the_plan_stays(
     assert first is not None
     assert now is not None
     assert now.ports == first.ports
+
+
+def test_the_golfers_sheet_tells_the_head_as_it_was_weighed(made: Callable[..., Made]) -> None:
+    told = golfer_text(made("built-and-read").golfer)
+    assert "210.0 g weighed + " in told  # the longer club's head went on the scale before the glue
+    assert told.count("weighed +") == 1  # the shorter one's did not: the catalogue's mass stands

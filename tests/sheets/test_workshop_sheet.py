@@ -215,3 +215,12 @@ def house_with_one_shaft(thin: Made) -> WorkshopSheet:
 
     short = replace(thin.build, lacking=((("shaft", "even-64"), 2, 1),))
     return workshop_sheet(short, thin.view, thin.workshop.stamp)
+
+
+@pytest.mark.parametrize("sample", ["thin-off-tight-turf", "built-and-read", "dreads-every-wood"])
+def test_no_line_breaks_inside_a_box_or_a_figure(made: Callable[..., Made], sample: str) -> None:
+    for line in text(made(sample).workshop).splitlines():
+        assert not line.endswith("[")
+        assert not re.match(r"\s*(\]|(g|mm|in|deg|h)\b(?! \d))", line)
+        assert not re.search(r"\b\d+ x$", line)
+        assert line.count("[") == line.count("]")

@@ -81,7 +81,7 @@ def _rows(club: BuildClub, system: System) -> list[tuple[str, str]]:
         ("Balance, total", _balance(club)),
         ("Shaft", f"{parts.shaft.label}, {f.grams(parts.shaft.mass, 0)} before cutting"),
         ("Grip", parts.grip.label),
-        ("Head", f"{parts.head.label}, {f.grams(parts.head.mass)}{_added(club)}"),
+        ("Head", f"{parts.head.label}, {_head_mass(club)}{_added(club)}"),
     ]  # fmt: skip
 
 
@@ -109,6 +109,13 @@ def _balance(club: BuildClub) -> str:
     return f"{swing_weight_name(parts.target)}, about {f.grams(total, 0)}"
 
 
+def _head_mass(club: BuildClub) -> str:
+    """Return the bare head's mass: as weighed, or as the catalogue has it."""
+    assert club.parts is not None
+    read = next((check.read for check in club.built.parts if check.what == "head"), None)
+    return f.grams(club.parts.head.mass) if read is None else f"{f.grams(read)} weighed"
+
+
 def _added(club: BuildClub) -> str:
     """Return the mass in the ports, place by place."""
     assert club.parts is not None
@@ -121,4 +128,7 @@ def _says(view: ClubView, system: System) -> str:
     flown = view.flown
     every = distance(flown.expected, system, about=True)
     up = opened(in_ten(flown.usable))
-    return f"Counting every ball, good and bad, expect about {every}. {up} will get up and go."
+    return (
+        f"Counting every ball, good and bad, expect about {every}. "
+        f"{up}, over all the lies you play, will get up and go."
+    )

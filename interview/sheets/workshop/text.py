@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
@@ -16,6 +17,10 @@ WIDTH = 96
 """Columns of the sheet: what a portrait page holds in a usual fixed font."""
 _LABEL = 24
 _COLUMN = (WIDTH - _LABEL - 2) // 2
+_GLUE = "\u00a0"
+"""Stands for a blank at which a line must not break: textwrap breaks at ASCII blanks alone."""
+_FIGURE = re.compile(r"(?<=\d) (?=(?:g|mm|in|deg|h|degF|degC)\b)|(?<=\d) (?=x \d)|(?<=\d x) (?=\d)")
+"""The blanks inside a figure: before its unit, and in a count of pieces."""
 
 
 def text(sheet: WorkshopSheet) -> str:
@@ -67,7 +72,7 @@ def _block(block: Block, titles: Sequence[str]) -> Iterator[str]:
 
 def _line(line: Line) -> Iterator[str]:
     """Yield one line; figures too wide for their column go on below."""
-    columns = [textwrap.wrap(_cell(cell), _COLUMN, break_on_hyphens=False) or [""] for cell in line.cells]
+    columns = [_wrap(_cell(cell), _COLUMN) or [""] for cell in line.cells]
     for row in range(max(map(len, columns))):
         label = line.label if row == 0 else ""
         cells = [column[row] if row < len(column) else "" for column in columns]
@@ -78,7 +83,8 @@ def _cell(cell: Cell) -> str:
     """Write a figure with its blank, or the reading in it."""
     if cell.read:
         return f"{cell.text} read {cell.read}{' OUT' if cell.out else ''}"
-    return f"{cell.text} {({'read': '____', 'tick': '[ ]'}).get(cell.box, '')}".rstrip()
+    box = {"read": "____", "tick": f"[{_GLUE}]"}.get(cell.box, "")
+    return f"{cell.text} {box}".rstrip(" ")
 
 
 def _note(note: Note) -> Iterator[str]:
@@ -91,7 +97,13 @@ def _note(note: Note) -> Iterator[str]:
 
 def _wrapped(sentence: str, mark: str) -> list[str]:
     """Break a sentence at blanks."""
-    return textwrap.wrap(
-        one_line(sentence, 2000), WIDTH, initial_indent=mark, subsequent_indent=" " * len(mark),
+    return _wrap(one_line(sentence, 2000), WIDTH, mark)
+
+
+def _wrap(text: str, width: int, mark: str = "") -> list[str]:
+    """Break a text at blanks, but never inside a figure or a box."""
+    rows = textwrap.wrap(
+        _FIGURE.sub(_GLUE, text), width, initial_indent=mark, subsequent_indent=" " * len(mark),
         break_on_hyphens=False,
     )  # fmt: skip
+    return [row.replace(_GLUE, " ") for row in rows]
