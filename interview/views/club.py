@@ -33,7 +33,6 @@ class ShaftView(NamedTuple):
     butt_trim: float
     cut_mass: float
     """Mass once cut, kg."""
-    cut_length: float
 
 
 class GripView(NamedTuple):
@@ -210,9 +209,7 @@ def _shaft(club: Club) -> ShaftView | None:
     if shaft is None or build is None:
         return None
     cuts, left = build.cuts, build.cut_shaft
-    return ShaftView(
-        shaft.id, shaft.label, shaft.mass, shaft.flex, shaft.tip, cuts.tip, cuts.butt, left.mass, cuts.length
-    )
+    return ShaftView(shaft.id, shaft.label, shaft.mass, shaft.flex, shaft.tip, cuts.tip, cuts.butt, left.mass)
 
 
 def _grip(rung: Rung) -> GripView | None:

@@ -173,10 +173,6 @@ class Protocol:
         """Take another candidate in; its balls come up where the plan has them."""
         return replace(self, clubs=(*self.clubs, club))
 
-    def without_club(self, club: str) -> Protocol:
-        """Leave a club out of what is still to hit; balls hit with it stay."""
-        return replace(self, clubs=tuple(name for name in self.clubs if name != club))
-
     def on(self, surface: Surface, *, indoors: bool = False) -> Protocol:
         """Say what balls are hit from, from here on."""
         return replace(self, surface=surface, indoors=indoors)

@@ -50,7 +50,6 @@ class Golfer:
     views: Mapping[str, View]
     lies: Lies
     mishits: Mapping[Kind, Outcomes]
-    purpose: Mapping[str, float]
     pattern: StrikePattern
     density: float
     """Air density, kg/m3."""
@@ -114,7 +113,6 @@ def golfer(
         views=views(base, known),
         lies=met,
         mishits=balls.mishits,
-        purpose=purposes,
         pattern=_pattern(balls.strike.pattern, known) if shift else balls.strike.pattern,
         density=air,
         flight_waits=flown,

@@ -46,8 +46,6 @@ class Strike:
     facts: Mapping[str, Known]
     weighed: tuple[Weighed, ...] = ()
     """Belief and marks side by side; empty without marks."""
-    faces_assumed: tuple[str, ...] = ()
-    """Clubs with marks of which nobody measured the face."""
 
 
 def strike(
@@ -61,7 +59,6 @@ def strike(
     prior = _prior(base, asked["contact"].words, skill.number)
     marked = [(club, shot) for club in tried for shot in club.off_ground if _marked(shot)]
     marks = [_mark(base, club, shot, attack) for club, shot in marked]
-    unmeasured = sorted({club.name for club, _ in marked if not club.face_known})
     doubt = _FACE_DOUBT * sum(not club.face_known for club, _ in marked) / max(1, len(marked))
     weighed = _weighed(marks, prior, doubt) if marks else ()
     pattern = _pattern(marks, prior, weighed)
@@ -73,7 +70,7 @@ def strike(
         for id, value in _numbers(pattern).items()
     }
     facts["strike_from"] = Known("marks" if len(marks) >= _FEWEST_MARKS else "answers")
-    return Strike(pattern, facts, weighed, tuple(unmeasured))
+    return Strike(pattern, facts, weighed)
 
 
 def _marked(shot: Shot) -> bool:

@@ -23,14 +23,8 @@ class Curve:
     start: float
     """rad off the path at which it starts."""
 
-    tilt: float
-    """rad by which its spin leans; positive curves it heelward."""
-
-    bend: float
-    """m by which curving alone moves its landing."""
-
     side: float
-    """m off the path at which it lands: start and bend together."""
+    """m off the path at which it lands: where it starts and how it bends together."""
 
 
 def toe_curve(
@@ -63,7 +57,7 @@ def curve(struck: Blow, density: float, law: Law = "first") -> Curve:
     tilt = math.atan2(struck.sidespin, launch.spin) if launch.spin > 0.0 else 0.0
     flight = fly(launch, density, law)
     bend = _bend(launch, tilt, density, law, flight.time) if flight.time > 0.0 else 0.0
-    return Curve(struck.start, tilt, bend, flight.carry * math.sin(struck.start) + bend)
+    return Curve(struck.start, flight.carry * math.sin(struck.start) + bend)
 
 
 def _bend(launch: Launch, tilt: float, density: float, law: Law, time: float) -> float:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rules.inquiry.plausible import plausible
-from rules.inquiry.roads import Road, Roads, changes, never
+from rules.inquiry.roads import Road, Roads, never
 
 if TYPE_CHECKING:
     from rules.facts.answers import Answer, Said
@@ -31,8 +31,6 @@ class Steady:
     """Completions tried: all of them, or until the first that changed the pick."""
     picks: Mapping[str, float]
     """Share of the completions by the pair they give, most usual first; a road without a pair is ''."""
-    wavering: tuple[str, ...]
-    """Decisions of the two clubs that some completion with the same pair changes."""
     needed: Mapping[str, float]
     """Open questions by the share of the disagreement that each explains by itself, most first."""
 
@@ -50,7 +48,7 @@ def steady(
     sets = completions
     if sets is None:
         if not outcome.questions.worth_asking:
-            return Steady(True, 0, {mine.pick or "": 1.0}, (), {})
+            return Steady(True, 0, {mine.pick or "": 1.0}, {})
         sets = plausible(house.base, subject, outcome.golfer)
     found: list[Road] = []
     for answers in sets:
@@ -62,15 +60,12 @@ def steady(
 
 def _summed(outcome: Outcome, mine: Road, sets: Completions, found: Sequence[Road]) -> Steady:
     """Sum up what the completions came to."""
-    base = outcome.house.base
     picks = [road.pick or "" for road in found]
     counts = Counter(picks)
-    moved = [changes(base, mine, road) for road in found]
     return Steady(
         steady=all(pick == (mine.pick or "") for pick in picks),
         tried=len(found),
         picks={pick: count / len(found) for pick, count in counts.most_common()},
-        wavering=tuple(sorted({id for ids in moved for id in ids} - {"pairing"})),
         needed=explained(sets, picks, _behind_pairs(outcome)),
     )
 

@@ -45,11 +45,6 @@ class FactMap:
         reached = (one.decision for one in self.readers if one.decision is not None)
         return tuple(dict.fromkeys((*reached, *self.starts)))
 
-    @property
-    def direct(self) -> tuple[Reader, ...]:
-        """Rules that read the fact itself."""
-        return tuple(one for one in self.readers if one.through == self.fact)
-
     def on(self, decision: str | None) -> tuple[Reader, ...]:
         """Return the rules on one decision; None for cautions and advice."""
         return tuple(one for one in self.readers if one.decision == decision)

@@ -61,11 +61,6 @@ class Certificate:
         """Whether every line was recorded, read, and agrees: only then is it the club that worked."""
         return all(line.verdict == "same" for line in self.lines)
 
-    @property
-    def missing(self) -> tuple[str, ...]:
-        """What was never recorded of the demo."""
-        return tuple(line.what for line in self.lines if line.verdict == "not recorded")
-
 
 def demo_for(club: Club, demos: Sequence[TrialClub], shots: Sequence[Shot] = ()) -> TrialClub | None:
     """Return the demo that a club was built after: the one that most balls got up with, of its kind.

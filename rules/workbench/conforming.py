@@ -41,8 +41,6 @@ class RuleLine:
     low: float | None = None
     high: float | None = None
     """The limits (SI)."""
-    local: bool = False
-    """Whether a local rule sets it."""
 
 
 def conforming(clubs: Sequence[Club], golfer: Golfer) -> tuple[RuleLine, ...]:
@@ -58,9 +56,7 @@ def _of_club(club: Club, local: bool) -> list[RuleLine]:
     ok = law.SHORTEST.value - 1e-9 <= length <= longest.value + 1e-9
     edition = "from 1 January 2022" if local else EQUIPMENT_EDITION
     found = [
-        RuleLine(
-            "length", ok, longest.rule, edition, club.role, length, law.SHORTEST.value, longest.value, local
-        )
+        RuleLine("length", ok, longest.rule, edition, club.role, length, law.SHORTEST.value, longest.value)
     ]
     head = club.rung.spec.head
     if head is not None:

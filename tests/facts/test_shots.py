@@ -191,8 +191,6 @@ def test_marks_are_turned_from_face_centre_to_where_the_ball_should_be_met(
     assert seen is not None
     assert seen.value == pytest.approx(head.face_height / 2 - 3 * MM - met, abs=1e-9)
     usual = player(marks, {**club, "head": "nobody's"})
-    assert usual.balls.strike.faces_assumed == ("demo",)
-    assert player(marks, club).balls.strike.faces_assumed == ()
     spread = figure(usual, "strike_mean_high").seen
     assert spread is not None
     assert spread.spread > seen.spread

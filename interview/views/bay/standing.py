@@ -39,8 +39,6 @@ class CandidateView:
     """Sum of what speaks for it."""
     speaks_against: int
     """Sum of what speaks against it, nought or negative."""
-    why_out: str = ""
-    """Why it is ruled out; empty otherwise."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +98,6 @@ def _candidate(outcome: Outcome, choice: Choice, one: Standing, mine: Standing) 
         points=one.points,
         speaks_for=sum(p for p in points if p > 0),
         speaks_against=sum(p for p in points if p < 0),
-        why_out=one.ruled_out[0].text() if one.is_ruled_out else "",
     )
 
 

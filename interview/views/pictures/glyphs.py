@@ -33,8 +33,6 @@ class Glyphs:
     """The line that bars stand left and right of."""
     across: str
     """A horizontal line."""
-    down: str
-    """A vertical line."""
     dot: str
     band: str
     band_left: str
@@ -66,7 +64,7 @@ FULL = Glyphs(
     known="●", closed="◌", open="○", skipped="◦", needless="·", dormant="▫",
     leads="◆", could_win="◇", beaten="·", out="×",
     bar_for="█", half_for="▌", bar_against="▓", half_against="▐",
-    axis="│", across="─", down="│", dot="·",
+    axis="│", across="─", dot="·",
     band="━", band_left="┣", band_right="┫", point="●", second="○", pivot="▲", poise="△",
     half_tone="▒", aim="╋",
     fine=True, cursor="▸", more="…", arrow="→", minus="−", times="×", yes="✓", pen="✎",
@@ -76,7 +74,7 @@ PLAIN = Glyphs(
     known="#", closed="?", open="o", skipped="-", needless=".", dormant="z",
     leads="*", could_win="+", beaten=".", out="x",
     bar_for="#", half_for="-", bar_against="=", half_against="-",
-    axis="|", across="-", down="|", dot=".",
+    axis="|", across="-", dot=".",
     band="=", band_left="[", band_right="]", point="#", second="o", pivot="^", poise="A",
     half_tone="-", aim="+",
     fine=False, cursor=">", more="~", arrow=">", minus="-", times="x", yes="+", pen="!",

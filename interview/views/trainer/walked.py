@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from interview.views.bay.sayings import blocked
 from interview.views.sources import source_of
@@ -99,6 +99,5 @@ def _atoms(rule: Rule | None) -> Iterator[Atom]:
 
 
 def _truth(traced: Traced) -> Truth:
-    """Return how a comparison came out on the best values."""
-    best = traced.best
-    return best if best in ("holds", "fails", "absent") else "undetermined"  # type: ignore[return-value]
+    """Return how a comparison came out on the best values, or that the question behind it is still open."""
+    return cast("Truth", "undetermined" if traced.could == "undetermined" else traced.best)
