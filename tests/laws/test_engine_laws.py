@@ -241,6 +241,7 @@ def test_candidates_joined_from_parts_get_the_same_points(rng: Random) -> None:
 
 
 @given(RANDOM)
+@MANY
 def test_a_choice_counted_first_is_traced_to_the_same(rng: Random) -> None:
     world = worlds.world(rng, open_share=0.4)
     choice = world.base.choose("which", world.shared, world.candidates)
