@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import CATALOGUE_VARIABLE, house, store
 from interview.commands.errors import BAD_INPUT, DONE, UsageProblem
+from interview.commands.printing import complain
 
 if TYPE_CHECKING:
     from interview.commands.papers import Papers
@@ -63,9 +64,9 @@ def _put_away(app: BayApp) -> bool:
     trouble, file = app.trouble, app.rescued()
     with contextlib.suppress(OSError):  # the window may be gone
         if file is not None:
-            print(f"turfpair: {trouble}. It is kept in {file} instead.", file=sys.stderr)
+            complain(f"{trouble}. It is kept in {file} instead.")
         else:
-            print(f"turfpair: {trouble}. This is the session; copy it into a file:", file=sys.stderr)
+            complain(f"{trouble}. This is the session; copy it into a file:")
             print(app.as_text(), flush=True)
     return file is not None
 

@@ -10,14 +10,12 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
-from interview.text import one_line
+from interview.commands.printing import complain
 from rules.problems import Problem
 from rules.units import UnitError
 
 DONE, NO, BAD_INPUT, BROKEN, INTERRUPTED = 0, 1, 2, 70, 130
 """Exit statuses: done; the answer to a check is "no"; bad usage or input; our own fault; interrupted."""
-
-_LONGEST = 1000
 
 
 class UsageProblem(Problem):
@@ -49,7 +47,7 @@ def guarded(job: Callable[[], int]) -> int:
 def _say(sentence: str, status: int) -> int:
     """Print one line on the error stream, with nothing in it that could steer a terminal."""
     with contextlib.suppress(OSError):  # when nobody is listening, the exit status still tells
-        print(f"turfpair: {one_line(sentence, _LONGEST)}", file=sys.stderr)
+        complain(sentence)
     return status
 
 

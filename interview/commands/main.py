@@ -19,9 +19,11 @@ def main(argv: Sequence[str] | None = None) -> int:
         print(foreign, file=sys.stderr)
         return 2
     from interview.commands.errors import guarded
+    from interview.commands.printing import cleaned_output
 
     words = list(sys.argv[1:] if argv is None else argv)
-    return guarded(lambda: _dispatch(words))
+    with cleaned_output():
+        return guarded(lambda: _dispatch(words))
 
 
 def _write_anything() -> None:

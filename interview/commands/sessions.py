@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import store
 from interview.commands.errors import DONE, NO
+from interview.text import one_line
 
 if TYPE_CHECKING:
     from interview.store import Entry
@@ -52,7 +53,7 @@ def _list(args: Namespace) -> int:
     kept = store(args)
     entries = kept.entries()
     if not entries:
-        print(f"No sessions are kept in {kept.folder}.")
+        print(f"No sessions are kept in {one_line(str(kept.folder), 300)}.")
     _print(entries)
     return DONE
 
@@ -87,7 +88,7 @@ def _purge(args: Namespace) -> int:
 
 def _print(entries: Iterable[Entry]) -> None:
     """Print one session a line: id, ticket, when it last changed, for whom, and what its note begins with."""
-    from interview.session import one_line, ticket_code
+    from interview.session import ticket_code
 
     for entry in entries:
         when = f"{entry.changed.astimezone():%Y-%m-%d %H:%M}"

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE
+from interview.text import one_line
 from rules.paths import typed_path
 
 _PAGES = (".html", ".htm")
@@ -45,5 +46,5 @@ def run(args: Namespace) -> int:
         print(made.text(args.reader), end="")
         return DONE
     write_page(args.html, made.page(args.reader))
-    print(f"Wrote {args.html}: one page, A4 or Letter.")
+    print(f"Wrote {one_line(str(args.html), 300)}: one page, A4 or Letter.")
     return DONE

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE, INTERRUPTED, UsageProblem
+from interview.commands.printing import complain
 
 if TYPE_CHECKING:
     from interview.classroom import Lessons
@@ -71,7 +72,7 @@ def _screen(args: Namespace, home: House, lessons: Lessons) -> int:
     from interview.screens.trainer import open_trainer
 
     for problem in lessons.problems:
-        print(f"turfpair: left out: {problem}", file=sys.stderr)
+        complain(f"left out: {problem}")
     return open_trainer(
         lessons.cases, home, args.class_folder, units=args.units or "imperial", rules=args.rules
     )

@@ -45,7 +45,7 @@ T = TypeVar("T")
 
 def tries(few: int, many: int) -> Callable[[T], T]:
     """So many examples: a few in the gate, many in the long run; slowness is judged by `polite`."""
-    return settings(  # type: ignore[return-value]  # it decorates
+    return settings(
         max_examples=many if LONG else few, deadline=None, suppress_health_check=list(HealthCheck)
     )
 
@@ -70,8 +70,15 @@ def ran(words: Sequence[str], typed: bytes = b"") -> Ran:
     finally:
         sys.stdin = kept
     seconds = time.process_time() - begun
-    out.flush(), err.flush()
-    return Ran(status, out.buffer.getvalue(), err.buffer.getvalue(), seconds)  # type: ignore[attr-defined]
+    return Ran(status, written(out), written(err), seconds)
+
+
+def written(stream: io.TextIOWrapper) -> bytes:
+    """Return the bytes that were written to a stream in memory."""
+    stream.flush()
+    buffer = stream.buffer
+    assert isinstance(buffer, io.BytesIO)
+    return buffer.getvalue()
 
 
 @contextlib.contextmanager
@@ -169,7 +176,7 @@ def _changed(data: Any, at: tuple[str | int, ...], how: str, wrong: Any) -> Any:
         copy[first] = _changed(data[first], tuple(rest), how, wrong)
     elif how == "gone" and len(copy) > 1:
         del copy[first]
-    elif how == "again" and isinstance(copy, list):
+    elif how == "again" and isinstance(copy, list) and isinstance(first, int):
         copy.insert(first, copy[first])
     elif how == "name" and isinstance(copy, dict):
         copy[str(wrong)[:40]] = copy.pop(first)
