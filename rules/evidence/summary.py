@@ -105,8 +105,6 @@ class ClubBalls:
     marks: Marks | None
     conditions: Mapping[Condition, int]
     """Balls by what they were hit from."""
-    ground_unsaid: int
-    """Balls of which nobody said what they were hit from."""
     readings: Mapping[str, float]
     """Means of head speed, ball speed (m/s), launch (rad) and spin (rad/s) over clean strikes, where read."""
 
@@ -132,7 +130,6 @@ def summed_up(club: Tried, mishit_carry: float) -> ClubBalls:
         side=_side(shots),
         marks=_marks(shots),
         conditions=dict(Counter(map(condition, club.shots))),
-        ground_unsaid=sum(shot.surface is None for shot in club.shots),
         readings=_readings(club.clean),
     )
 
