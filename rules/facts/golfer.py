@@ -90,14 +90,8 @@ def golfer(
     lie_shares, lies_known = shares(base, subject.answers, "lies")
     purposes, purpose_known = shares(base, subject.answers, "purpose")
     met = lies(base, lie_shares, known["turf"].word)
-    known["skill"] = move("skill", _skill(base, known))
-    known |= speed_facts(base, known, air, claims=cautions)
-    known["attack"] = attack(base, known)
-    known["delivered_loft_change"] = delivered_loft_change(
-        base, known, known["skill"], known["driver_head_speed"]
-    )
-    tried = tried_clubs(base, subject, shelf)
-    balls = hit(base, known, tried, air, met)
+    known |= _swing_facts(base, known, air, move, claims=cautions)
+    balls = hit(base, known, tried_clubs(base, subject, shelf), air, met)
     known |= balls.facts
     known |= move.all({id: known[id] for id in SPOKEN_ON})
     known |= _share_facts("lies", lie_shares, lies_known) | _share_facts("purpose", purposes, purpose_known)
@@ -123,6 +117,17 @@ def golfer(
         iron=_iron(base, known, air, move),
         balls=balls,
     )
+
+
+def _swing_facts(
+    base: RuleBase, asked: Mapping[str, Known], air: float, move: Shifting, *, claims: bool
+) -> dict[str, Known]:
+    """Return skill, head speeds, blow and delivered loft, as they stand before any ball has spoken."""
+    skill = move("skill", _skill(base, asked))
+    known = {**asked, "skill": skill, **speed_facts(base, {**asked, "skill": skill}, air, claims=claims)}
+    known["attack"] = attack(base, known)
+    known["delivered_loft_change"] = delivered_loft_change(base, known, skill, known["driver_head_speed"])
+    return known
 
 
 def _liked(subject: Subject) -> Known:
