@@ -20,7 +20,8 @@ from rules.engine.language import (
 )
 from rules.engine.plan import assumptions_of
 from rules.engine.text import amount_words, named_facts, step_words, value_words
-from rules.units import System, difference_words, unit, words
+from rules.engine.views import Value
+from rules.units import System, difference_words, parse, unit, words
 
 _SAYS = {
     "is": "is {value}", "is_not": "is not {value}", "one_of": "is one of {value}",
@@ -84,15 +85,33 @@ def atom_words(base: RuleBase, atom: Atom, system: System = "imperial") -> str:
     return f"{fact.title} {says.format(value=_compared(base, fact, atom.value, system))}"
 
 
+def number_words(si: float, symbol: str, system: System) -> str:
+    """Say a number of a rule, with the decimals that keep it within a hundredth of what was declared."""
+    said = words(si, symbol, system)
+    if symbol in ("points", "strokes"):
+        return said
+    near = 0.01 * abs(unit(symbol).from_si(si)) + 1e-9
+    for decimals in range(1, 5):
+        if abs(unit(symbol).step_from_si(parse(said, symbol) - si)) <= near:
+            break
+        said = words(si, symbol, system, decimals=decimals)
+    return said
+
+
+def _said(fact: Fact, value: Value | None, system: System) -> str:
+    """Say a value of a fact."""
+    return number_words(value, fact.unit, system) if isinstance(value, float) else value_words(fact, value)
+
+
 def _compared(base: RuleBase, fact: Fact, value: object, system: System) -> str:
     """Say what a fact is compared with."""
     if isinstance(value, tuple):
         return " to ".join(_compared(base, fact, end, system) for end in value)
     if isinstance(value, Assumed):
-        return f"{value_words(fact, base.assumptions[value.id].value, system)} (assumption '{value.id}')"
+        return f"{_said(fact, base.assumptions[value.id].value, system)} (assumption '{value.id}')"
     if isinstance(value, frozenset):
         return " or ".join(word.replace("_", " ") for word in fact.values if word in value)
-    return value_words(fact, value, system) if isinstance(value, float | str) else ""
+    return _said(fact, value, system) if isinstance(value, float | str) else ""
 
 
 def effect_lines(base: RuleBase, effect: Effect, decision: Decision | None, system: System) -> Iterator[str]:
@@ -106,15 +125,24 @@ def effect_lines(base: RuleBase, effect: Effect, decision: Decision | None, syst
     fact = base.facts[effect.ramp.fact]
     yield f"  along the {fact.title}, straight between:"
     for x, y in effect.ramp.at:
-        yield f"    {value_words(fact, x, system)}: {_result(effect, y, decision, system)}"
+        yield f"    {number_words(x, fact.unit, system)}: {_result(effect, y, decision, system)}"
 
 
 def _result(effect: Effect, amount: int, decision: Decision | None, system: System) -> str:
-    """Say points or an adjustment, with its sign."""
+    """Say points or an adjustment, with its sign; never rounded in the unit it was declared in."""
     if effect.kind == "points" or decision is None:
         return f"{amount / 1000:+g} points"
     si = amount / 1000 * unit(decision.unit).factor
-    return ("+" if amount > 0 else "") + difference_words(si, decision.unit, system)
+    said = difference_words(si, decision.unit, system)
+    if said.endswith(decision.unit) and _differs(said, amount, decision.unit):
+        said = f"{amount / 1000:g} {decision.unit}".strip()
+    return ("+" if amount > 0 else "") + said
+
+
+def _differs(said: str, amount: int, symbol: str) -> bool:
+    """Return whether a difference was rounded by more than a hundredth on its way into words."""
+    told = unit(symbol).step_from_si(parse(said, symbol) - parse(0.0, symbol)) * 1000
+    return abs(told - amount) > 0.01 * abs(amount)
 
 
 def _rule(base: RuleBase, rule: Rule, system: System) -> Iterator[str]:
@@ -141,7 +169,7 @@ def _fact(base: RuleBase, fact: Fact, system: System) -> Iterator[str]:
     yield f"fact {fact.id}: {fact.title}, of the {fact.scope}"
     yield fact.text
     if fact.kind == "number":
-        least, most = (value_words(fact, end, system) for end in fact.range)
+        least, most = (number_words(end, fact.unit, system) for end in fact.range)
         yield f"a number from {least} to {most}"
     else:
         kinds = {"choice": "one of", "set": "any of", "shares": "shares of"}
@@ -166,11 +194,12 @@ def _fact(base: RuleBase, fact: Fact, system: System) -> Iterator[str]:
 def _assumption(base: RuleBase, assumption: Assumption, system: System) -> Iterator[str]:
     value, range = assumption.value, assumption.range
     if range is not None and isinstance(value, float):
-        shown = [words(one, assumption.unit, system) for one in (value, *range)]
+        shown = [number_words(one, assumption.unit, system) for one in (value, *range)]
         yield f"assumption {assumption.id}: {shown[0]}, plausibly {shown[1]} to {shown[2]}"
     else:
         said = " and ".join(sorted(value)) if isinstance(value, frozenset) else str(value)
-        yield f"assumption {assumption.id}: {said}, out of {', '.join(assumption.values)}"
+        words_of = f"{said}, out of {', '.join(assumption.values)}"
+        yield f"assumption {assumption.id}: {words_of.replace('_', ' ')}"
     yield assumption.text
     yield f"source: {source_words(assumption.source)}"
     yield _used(leaners(base, assumption.id))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from decimal import Decimal
 from typing import Any, cast
 
 from rules.engine.base import RuleBase
@@ -14,11 +15,11 @@ Row = dict[str, Any]
 
 
 def quantity_text(si: float, symbol: str) -> str:
-    """Write an SI value so that it reads back as exactly the same number."""
+    """Write an SI value so that it reads back as exactly the same number, in figures a person would type."""
     own = unit(symbol)
     near = own.from_si(si)
     for digits in range(1, 18):
-        text = f"{near:.{digits}g} {own.symbol}".strip()
+        text = f"{Decimal(f'{near:.{digits}g}'):f} {own.symbol}".strip()
         if parse(text, own) == si:
             return text
     plain = next(u for u in UNITS.values() if u.dimension == own.dimension and u.factor == 1 and not u.offset)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import importlib.util
 import shutil
+import sys
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -58,6 +61,17 @@ def trees() -> list[Candidate]:
         tree("cherry", 16, -20, "fruit", "blossom"),
         tree("fig", 4, -10, "fruit"),
     ]
+
+
+@pytest.fixture(scope="session")
+def worlds() -> Any:
+    """Random rule bases and subjects, and rows written back: `engine_worlds`, which stands beside this."""
+    spec = importlib.util.spec_from_file_location("engine_worlds", HERE / "engine_worlds.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = sys.modules.setdefault("engine_worlds", importlib.util.module_from_spec(spec))
+    spec.loader.exec_module(module)
+    return module
 
 
 @pytest.fixture(scope="session")

@@ -1,8 +1,14 @@
-"""Every fault a rule base can have: refused, placed, and told in one sentence. The cases are data."""
+"""Every fault a rule base can have: refused, placed, and told in one sentence. The cases are data.
+
+The whole sentences stand in `faults_told.txt`, which a person has read. When one is meant to change:
+`TURFPAIR_GOLDEN=write pytest -n 0 tests/engine/test_faults.py`, then read the list again.
+"""
 
 from __future__ import annotations
 
+import os
 import tomllib
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -17,11 +23,24 @@ CASES: list[dict[str, Any]] = [
     for file in sorted((HERE / "faults").glob("*.toml"))
     for case in tomllib.loads(file.read_text())["case"]
 ]
+TOLD = HERE / "faults_told.txt"
 ELSEWHERE = {
     "no-folder", "not-folder", "closed-folder", "no-files", "too-many-files", "too-much", "no-base",
     "overlay-conflict", "off-unknown",
 }  # fmt: skip
 """Faults of folders and overlays, tested with these."""
+
+
+WRITE = os.environ.get("TURFPAIR_GOLDEN") == "write"
+SEEN: dict[str, str] = {}
+"""What this run was told, for the list."""
+
+
+@cache
+def _told() -> dict[str, str]:
+    """The whole sentence of every case: file, line, column, owner, key, what is wrong and what is wanted."""
+    lines = TOLD.read_text(encoding="utf-8").splitlines()
+    return dict(zip(lines[::2], (line.strip() for line in lines[1::2]), strict=True))
 
 
 @pytest.mark.parametrize("case", CASES, ids=[case["name"] for case in CASES])
@@ -34,7 +53,16 @@ def test_a_fault_is_found_placed_and_told(garden_folder: Path, case: dict[str, A
     assert (fault.code, fault.file) == (case["code"], file)
     assert [fault.line, fault.column] == case["at"]
     assert case["says"] in str(fault)
-    assert "\n" not in str(fault)
+    said = str(fault).replace(f"{garden_folder}/", "")
+    assert "\n" not in said
+    SEEN[case["name"]] = said
+    assert WRITE or said == _told()[case["name"]]
+
+
+def test_the_list_of_sentences_has_every_case_once() -> None:
+    if WRITE:
+        TOLD.write_text("".join(f"{name}\n    {said}\n" for name, said in SEEN.items()), encoding="utf-8")
+    assert list(_told()) == [case["name"] for case in CASES]
 
 
 def test_every_sort_of_fault_has_a_case() -> None:
