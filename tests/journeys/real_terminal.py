@@ -7,7 +7,7 @@ import subprocess
 import sys
 import time
 import uuid
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 import pytest
@@ -35,14 +35,36 @@ class Terminal:
 
     def start(self, *args: str, **environment: str) -> None:
         """Run `turfpair` with these words; what it leaves and its status stay on the screen."""
+        self._open(f"{self._words(args, environment)}; echo STATUS $?; exec sleep 60")
+
+    def start_from_shell(self, *args: str, **environment: str) -> None:
+        """Run `turfpair` as a job of a shell that can stop it and let it go on."""
+        words = self._words(args, environment)
+        file = self.folder / "go"
+        file.write_text(f"PS1='SHELL '\nalias turf='{words}'\n")
+        self._open(f"bash --rcfile {file} -i")
+        self.wait("SHELL")
+        self.type("turf")
+        self.press("Enter")
+
+    def _words(self, args: Sequence[str], environment: Mapping[str, str]) -> str:
+        """Return the words of a command with its settings before it."""
         settings = {
             "TURFPAIR_SESSIONS": str(self.folder / "sessions"), "XDG_STATE_HOME": str(self.folder / "state"),
             "TERM": "xterm-256color", **environment,
         }  # fmt: skip
-        words = " ".join(f"{key}='{value}'" for key, value in settings.items())
-        command = f"{words} {TURFPAIR} {' '.join(args)}; echo STATUS $?; exec sleep 60"
+        words = " ".join(f'{key}="{value}"' for key, value in settings.items())
+        return f"{words} {TURFPAIR} {' '.join(args)}"
+
+    def _open(self, command: str) -> None:
+        """Open the terminal with a command in it."""
         width, height = self.size
         self.tmux("new-session", "-d", "-s", "bay", "-x", width, "-y", height, command)
+
+    def resize(self, width: int, height: int) -> None:
+        """Give the terminal another size while it is in use."""
+        self.size = (str(width), str(height))
+        self.tmux("resize-window", "-t", "bay", "-x", str(width), "-y", str(height))
 
     def screen(self) -> str:
         return self.tmux("capture-pane", "-p", "-t", "bay")

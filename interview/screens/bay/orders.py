@@ -27,6 +27,7 @@ BAY = (
     Order("bay.club", "", "club", "a club he owns", "Adds a club of his own to the ladder."),
     Order("bay.units", "", "units", "yards or metres", "Changes how quantities are shown."),
     Order("bay.look", "", "app.look", "sun or dusk", "Changes between dark ink and pale ink."),
+    Order("bay.pause", "ctrl+z", "app.suspend_process", "to the shell", "Stops here; fg goes on."),
     Order("bay.quit", "ctrl+q", "app.quit", "leave", "Leaves; everything is kept."),
 )
 """The orders of the bay."""

@@ -59,6 +59,7 @@ class KioskApp(TurfApp):
     """The customer's screen. No binding, no input, no focus, no palette: there is nothing to leave it by."""
 
     TITLE = "Turfpair kiosk"
+    MAY_PAUSE = False
     CSS_PATH = Path(__file__).with_name("kiosk.tcss")
     BINDINGS: ClassVar[list[BindingType]] = []
     ALLOW_SELECT = False
@@ -93,9 +94,7 @@ class KioskApp(TurfApp):
         return KioskScreen(self._board)
 
     def on_ready(self) -> None:
-        """Delete lapsed tickets, begin to watch the clock, and be deaf to a request to suspend."""
-        if hasattr(signal, "SIGTSTP") and not self.is_headless:
-            signal.signal(signal.SIGTSTP, signal.SIG_IGN)
+        """Delete lapsed tickets and begin to watch the clock."""
         self.reception.purge()
         self.set_interval(self._tick, self.look_at_clock)
 

@@ -14,6 +14,7 @@ from textual.app import App
 from textual.binding import BindingType
 from textual.filter import LineFilter
 
+from interview.screens.kit.pause import Pause
 from interview.screens.kit.signs import SevenBits, terminal_glyphs
 from interview.screens.kit.themes import THEMES
 from interview.views.pictures import Glyphs
@@ -28,6 +29,8 @@ class TurfApp(App[int]):
     """An app that keeps what it was told, whatever ends it."""
 
     CSS_PATH = Path(__file__).with_name("kit.tcss")
+    MAY_PAUSE: ClassVar[bool] = True
+    """Whether the shell may stop it for a while."""
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar[list[BindingType]] = []
     HORIZONTAL_BREAKPOINTS: ClassVar[list[tuple[int, str]] | None] = [  # type: ignore[misc]
@@ -45,6 +48,7 @@ class TurfApp(App[int]):
         """Whether cursors blink."""
         self.fault: Exception | None = None
         """What went wrong inside; whoever started the app makes a sentence of it."""
+        self._pause = Pause(self)
         if not self.glyphs.fine:
             self._filters.append(SevenBits())
         for theme in THEMES:
@@ -58,7 +62,8 @@ class TurfApp(App[int]):
         return super().run(*args, **kwargs)
 
     def on_mount(self) -> None:
-        """Obey the signals that end a program."""
+        """Obey the signals that end a program, and those that stop it for a while."""
+        self._pause.watch(allowed=self.MAY_PAUSE)
         loop = asyncio.get_running_loop()
         for name in _LEAVE_BY:
             number = getattr(signal, name, None)
@@ -73,6 +78,12 @@ class TurfApp(App[int]):
         guard.daemon = True
         guard.start()
         self.exit(result=128 + number, return_code=128 + number)
+
+    def action_suspend_process(self) -> None:
+        """Keep everything and give the terminal back for a while; say so where no shell would wake us."""
+        self.keep_all()
+        if not self._pause.begin():
+            self.notify("No shell started this screen, so there is none to go to.", markup=False)
 
     def keep_all(self) -> None:
         """Keep whatever is not kept yet; apps that keep things override it."""

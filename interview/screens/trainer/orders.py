@@ -10,6 +10,7 @@ _ASIDE = Order("lesson.aside", "tab", "aside", "other pane", "Goes to the other 
 COMMON = (
     Order("lesson.orders", "f10", "orders", "all orders", "Lists everything that can be done here."),
     Order("lesson.look", "f11", "app.look", "sun or dusk", "Changes between dark ink and pale ink."),
+    Order("lesson.pause", "ctrl+z", "app.suspend_process", "to the shell", "Stops here; fg goes on."),
     Order("lesson.quit", "ctrl+q", "app.quit", "leave", "Leaves; attempts are kept as they are made."),
 )
 """What every screen of the trainer has besides its own."""
