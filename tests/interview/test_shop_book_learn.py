@@ -81,6 +81,34 @@ def test_the_rest_of_the_file_stays(shop: Path, tmp_path: Path, capsys: Out) -> 
     assert "# The built-in demo shop itself." in file.read_text()
 
 
+def test_what_was_learned_is_told_when_the_shop_is_checked(shop: Path, tmp_path: Path, capsys: Out) -> None:
+    main(["shop", "check", str(shop)])
+    assert "calibrated by" not in capsys.readouterr().out
+    session = str(read_session(tmp_path, "thin-off-tight-turf"))
+    main(["shop", "learn", session, "--catalogue", str(shop), "--keep"])
+    main(["shop", "check", str(shop)])
+    assert "Its sums are calibrated by: thin-off-tight-turf longer" in capsys.readouterr().out
+
+
+def test_a_shop_without_a_calibration_gets_one_and_a_bare_number_stays(
+    shop: Path, tmp_path: Path, capsys: Out
+) -> None:
+    file, session = shop / "shop.toml", str(read_session(tmp_path, "thin-off-tight-turf"))
+    file.write_text(file.read_text().split("[calibration]")[0])
+    assert main(["shop", "learn", session, "--catalogue", str(shop), "--keep"]) == 0
+    kept = tomllib.loads(file.read_text())
+    assert set(kept["calibration"]) == {"setback", "glue_and_ferrule", "learned_from"}
+    file.write_text(file.read_text() + "ruler_offset = 0.1\n")
+    assert main(["shop", "learn", session, "--catalogue", str(shop), "--keep"]) == 0
+    assert tomllib.loads(file.read_text())["calibration"]["ruler_offset"] == 0.1
+
+
+def test_the_demo_shop_learns_nothing(tmp_path: Path, capsys: Out) -> None:
+    session = str(read_session(tmp_path, "thin-off-tight-turf"))
+    assert main(["shop", "learn", session, "--keep"]) == 2
+    assert "shop init" in capsys.readouterr().err
+
+
 def test_a_calibrated_shop_builds_to_it(shop: Path, tmp_path: Path, capsys: Out) -> None:
     session = str(read_session(tmp_path, "thin-off-tight-turf"))
     main(["shop", "learn", session, "--catalogue", str(shop), "--keep"])

@@ -9,8 +9,10 @@ from dataclasses import replace
 import pytest
 
 from interview.sheets.paper import Cell
+from interview.sheets.workshop.parts import shaft_block
 from interview.sheets.workshop.sheet import WorkshopSheet
 from interview.sheets.workshop.text import WIDTH, text
+from interview.views.build import BuildView
 from rules.bench.build import Added, Build, Grip, Head, Shaft
 from rules.units import UNITS, parse
 
@@ -224,3 +226,16 @@ def test_no_line_breaks_inside_a_box_or_a_figure(made: Callable[..., Made], samp
         assert not re.match(r"\s*(\]|(g|mm|in|deg|h)\b(?! \d))", line)
         assert not re.search(r"\b\d+ x$", line)
         assert line.count("[") == line.count("]")
+
+
+def test_a_makers_note_on_the_bore_stands_where_the_shaft_is_fitted_dry(thin: Made) -> None:
+    def dry_fit(view: BuildView) -> str:
+        block = shaft_block(view.clubs, "imperial")
+        return next(line for line in block.lines if "Dry fit" in line.label).cells[0].text
+
+    assert dry_fit(thin.build) == "seated"
+    first, second = thin.build.clubs
+    assert first.parts is not None
+    noted = replace(first.parts.shaft, bore_note="full depth of the tip parallel")
+    told = replace(first, parts=replace(first.parts, shaft=noted))
+    assert dry_fit(replace(thin.build, clubs=(told, second))) == "seated; full depth of the tip parallel"

@@ -34,6 +34,8 @@ def check(args: Namespace) -> int:
         return 1
     findings = audit(shelf)
     print(_summary(shelf))
+    if shelf.shop.calibration.learned_from:
+        print(one_line(f"Its sums are calibrated by: {shelf.shop.calibration.learned_from}", 400))
     for level in ("wrong", "note"):
         _say(level, [str(finding) for finding in findings if finding.level == level])
     return _verdict(findings)

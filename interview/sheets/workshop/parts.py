@@ -12,6 +12,7 @@ from interview.sheets.workshop.readings import reading_cell
 if TYPE_CHECKING:
     from interview.views.build import BuildClub
     from interview.views.build.club import PartsView
+    from rules.shelf.parts import Shaft
     from rules.units import System
 
 _FITS = {"fits": "fits", "shim": "shim, full depth", "sleeve": "sleeve, full depth", "refused": "NO"}
@@ -107,6 +108,11 @@ def _bore(parts: PartsView) -> Cell:
     return Cell(f"{bore} / {tip}: {_FITS[parts.tip_fit.verdict]}", "tick")
 
 
+def _seated(shaft: Shaft) -> str:
+    """Return what is seen to when a shaft is fitted dry: what its maker notes of the bore, too."""
+    return "; ".join(one for one in ("seated", shaft.bore_note) if one)
+
+
 def _hosel(parts: PartsView, system: System) -> str:
     return f"{f.length(parts.head.hosel_length, system)} / {f.length(parts.head.insertion, system)}"
 
@@ -123,7 +129,7 @@ def shaft_block(clubs: Sequence[BuildClub], system: System) -> Block:
             line("Shaft (stock id)", clubs, lambda p: Cell(_named(p.shaft.label, p.shaft.id))),
             Line("Raw shaft", tuple(_raw(club, system) for club in clubs)),
             line("1  Tip trim, mark first", clubs, lambda p: Cell(_cut(p.cuts.tip, system), "tick")),
-            line("2  Dry fit to the bottom", clubs, lambda _: Cell("seated", "tick")),
+            line("2  Dry fit to the bottom", clubs, lambda p: Cell(_seated(p.shaft), "tick")),
             Line("3  Butt trim", tuple(_butt(club, system) for club in clubs)),
             line("Cut shaft, length", clubs, lambda p: Cell(f.length(p.cuts.length, system), "read")),
             line("Cut shaft, mass", clubs, lambda p: Cell(f.grams(p.cut_mass), "read")),
