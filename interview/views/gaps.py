@@ -20,6 +20,21 @@ class GapsView(NamedTuple):
     iron_told: bool
     """Whether the golfer told the iron's carry; else it was flown from its loft."""
 
+    @property
+    def driver_to_longer(self) -> float:
+        """Return the step below the driver, m."""
+        return self.driver - self.longer
+
+    @property
+    def longer_to_shorter(self) -> float:
+        """Return the step between the two, m."""
+        return self.longer - self.shorter
+
+    @property
+    def shorter_to_iron(self) -> float | None:
+        """Return the step above the longest iron, m."""
+        return None if self.iron is None else self.shorter - self.iron
+
 
 def gaps_view(outcome: Outcome) -> GapsView | None:
     """Return the ladder of an outcome; None without a pair."""

@@ -32,13 +32,14 @@ def test_the_bench_adds_up(house: House, file: Path) -> None:
         assert bool(bench.ways) == (abs(bench.left) > 0.5)
 
 
-def test_the_ladder_is_flown_and_falls_from_driver_to_iron(fitted: Callable[..., Outcome]) -> None:
+def test_the_ladder_is_flown_and_its_steps_add_up(fitted: Callable[..., Outcome]) -> None:
     outcome = fitted(FITTER)
     gaps = outcome_view(outcome).gaps
     assert gaps is not None
     assert gaps.iron is not None
     assert not gaps.iron_told
-    assert gaps.driver > gaps.longer > gaps.shorter > gaps.iron
+    steps = gaps.driver_to_longer + gaps.longer_to_shorter + (gaps.shorter_to_iron or 0.0)
+    assert steps == pytest.approx(gaps.driver - gaps.iron)
     assert gaps.longer == outcome.clubs[0].rung.flown.centred
 
 
@@ -49,7 +50,7 @@ def test_an_iron_that_was_told_is_said_to_be_told(fitted: Callable[..., Outcome]
     assert gaps.iron == pytest.approx(150 * 0.9144)
     unknown = outcome_view(fitted({"driver_speed": "92 mph"})).gaps
     assert unknown is not None
-    assert unknown.iron is None
+    assert unknown.shorter_to_iron is None
 
 
 def test_what_can_hurt_is_said_first(house: House) -> None:
