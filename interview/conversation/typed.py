@@ -123,7 +123,7 @@ def _holds(label: str, wanted: Sequence[str]) -> bool:
 
 
 def _shares(fact: Fact, asked: Asked, line: str) -> object:
-    """Read shares given as word and number, number and word, as words alone that share evenly, or in order."""
+    """Read shares: word and number, number and word, words alone that share evenly, or numbers in order."""
     if (ordered := _in_order(asked, line)) is not None:
         return ordered
     shares: dict[str, float] = {}

@@ -57,7 +57,7 @@ STANDING = StandingView(
         CandidateView("a", "4-wood 17° + 7-wood 21°", "4w 17 + 7w 21", "leads", 6840, 9100, -2260),
         CandidateView("b", "5-wood 19° + 9-wood 23°", "5w 19 + 9w 23", "could_win", 5720, 9600, -3880),
         CandidateView("c", "3-wood 15.2° + 5-wood 19°", "3w 15.2 + 5w 19", "beaten", -910, 4200, -5110),
-        CandidateView("d", "2-hybrid 17° + 4-hybrid 22°", "2h 17 + 4h 22", "out", -4000, 0, -4000, "No."),
+        CandidateView("d", "2-hybrid 17° + 4-hybrid 22°", "2h 17 + 4h 22", "out", -4000, 0, -4000),
     ),
     more=31, margin=1120, settled=False,
 )  # fmt: skip

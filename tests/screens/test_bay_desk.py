@@ -46,6 +46,21 @@ def test_an_answer_is_heard_at_once_and_worked_out_later(desk: Desk) -> None:
     assert "handicap" not in desk.state.open
 
 
+def test_an_answer_to_another_question_does_not_hold_up_the_one_on_the_screen(desk: Desk) -> None:
+    """A fitter types on: the question was on the screen all along. Its own answer holds the next one up."""
+    assert desk.state.asking == "hand"
+    desk.hear(Answered("handicap", "18", None))
+    mine = Answered("hand", "left", desk.state.turn)
+    assert not desk.waits(mine)
+    job = desk.hear(mine)
+    assert desk.waits(Answered("pain", "no", desk.state.turn))
+    assert desk.hear(NotKnown("hand", desk.state.turn)) is None
+    finish(desk, job)
+    answers = desk.state.session.subject.answers
+    assert (answers["hand"].value, answers["handicap"].value) == ("left", 18)
+    assert desk.state.asking == "pain"
+
+
 def test_what_was_said_is_on_the_disk_before_the_road_is_run(desk: Desk, conversation: Conversation) -> None:
     kept: list[bool] = []
 

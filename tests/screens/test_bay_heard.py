@@ -6,7 +6,8 @@ import pytest
 
 from interview.conversation import Conversation, WentTo
 from interview.screens.bay.clubs import ClubProblem, read_club, reading
-from interview.screens.bay.heard import Heard, find_question, heard
+from interview.screens.bay.heard import Heard, heard
+from interview.screens.bay.named import find_question
 from interview.session import begin
 
 
@@ -46,6 +47,24 @@ def at(conversation: Conversation):  # type: ignore[no-untyped-def]
         ("hand", "?", "why", "hand", "why it is asked"),
         ("hand", "back", "back", "hand", "go back"),
         ("hand", "   ", "nothing", "hand", ""),
+        ("pain", "slice", "answer", "curve", "curve: slice"),
+        ("pain", "sli", "answer", "curve", "curve: slice"),
+        ("handicap", "thin heel", "answer", "contact", "contact: thin; heel"),
+        ("handicap", "low", "answer", "flight", "flight height: low"),
+        ("pain", "firm", "answer", "turf", "turf: firm"),
+        ("pain", "lies 30 50 20", "answer", "lies", "lies: tight fairway 30 %; fairway 50 %; rough 20 %"),
+        ("pain", "tight 60 rough 40", "answer", "lies", "lies: tight fairway 60 %; rough 40 %"),
+        ("hand", "no pain", "answer", "pain", "pain when swinging: no"),
+        ("hand", "18 handicap", "answer", "handicap", "handicap: 18"),
+        ("hand", "5'11", "answer", "height", "height: 71 in"),
+        ("hand", "330 yd", "answer", "driver_carry", "driver carry: 330 yd"),
+        ("hand", "iron 27", "answer", "longest_iron_loft", "loft of the longest iron used: 27 deg"),
+        ("hand", "driver 10.5", "answer", "driver_loft", "driver loft: 10.5 deg"),
+        ("hand", "conf 2", "answer", "confidence_fairway", "confidence over a fairway wood: 2"),
+        ("turf", "heel", "unclear", "", "which: 'contact heel' or 'sole marks heel'?"),
+        ("hand", "name Ruth B.", "note", "", "whose fitting this is: Ruth B."),
+        ("hand", "that is all", "rest", "hand", "nothing that is still open is known"),
+        ("hand", "my 3-wood", "club", "", "a club already owned: 3-wood: fairway wood"),
         ("hand", "sideways", "unread", "hand", ""),
         ("handicap", "\x1b[31m18\x00", "answer", "handicap", "18"),
     ],
@@ -69,12 +88,37 @@ def test_every_question_is_found_by_its_name(conversation: Conversation) -> None
             assert find_question(conversation, state, id.replace("_", " ")) == id
 
 
+def test_every_question_is_reached_by_a_few_letters_of_its_name(conversation: Conversation, at) -> None:  # type: ignore[no-untyped-def]
+    """Whatever is up, some beginning of a question's name goes to it; how many letters is printed."""
+    facts = conversation.base.facts
+    letters = {}
+    for id, fact in facts.items():
+        if fact.ask is None:
+            continue
+        parts = [name[:end] for name in (fact.title, id.replace("_", " ")) for end in range(2, len(name) + 1)]
+        meant = (part for part in sorted(parts, key=len) if _goes(at("hand", part), id))
+        letters[id] = len(next(meant))
+    mean, most = sum(letters.values()) / len(letters), max(letters.values())
+    print(f"letters to a question: {mean:.1f} on average, {most} at most")
+    assert max(letters.values()) <= 12
+
+
+def _goes(meant: Heard, question: str) -> bool:
+    return (meant.kind, meant.question) == ("go", question)
+
+
 def test_a_club_is_read_from_one_line() -> None:
     club = read_club("his 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, not liked, can add 8 g")
     assert club == {
         "name": "his 3-wood", "kind": "fairway", "loft": {"value": "15 deg", "how": "stamped"},
         "length": "43 1/4 in", "swing_weight": "D2", "total": "330 g",
         "carry": {"value": "185 yd", "how": "said"}, "liked": "no", "can_add": "8 g",
+    }  # fmt: skip
+    spoken = "old 5 wood 18 deg 42 1/2 in D2 330 g 185 yd so so room for 8 g"
+    assert read_club(spoken) == {
+        "name": "old 5 wood", "kind": "fairway", "loft": {"value": "18 deg", "how": "stamped"},
+        "length": "42 1/2 in", "swing_weight": "D2", "total": "330 g",
+        "carry": {"value": "185 yd", "how": "said"}, "liked": "so_so", "can_add": "8 g",
     }  # fmt: skip
     assert read_club("old hybrid, 19 deg measured")["loft"] == {"value": "19 deg", "how": "measured"}
     assert reading("") == ("", False)

@@ -293,6 +293,21 @@ async def test_a_club_of_his_own_joins_the_ladder(open_bay: Any) -> None:
         assert any(rung.owned is not None for rung in bay.desk.state.outcome.rungs)
 
 
+async def test_a_name_a_club_and_the_rest_are_told_on_the_line(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("name blue cap", "my 3-wood 15 deg", "my 3-wood 43 in hates it", "heel")
+        assert bay.desk.state.session.note == "blue cap"
+        (club,) = bay.desk.state.session.subject.owned
+        assert (club.loft is not None, club.length is not None, club.liked) == (True, True, "no")
+        assert "Which: 'contact heel' or 'sole marks heel'?" in bay.pane_text("#notice")
+        line = bay.app.screen.query_one("#line")
+        assert line.value == "heel", "it waits for its name"
+        line.value = ""
+        await bay.say("handicap 18", "that is all")
+        assert list(bay.desk.state.open) == ["hand", "pain"], "questions of safety stay open"
+        assert bay.desk.state.session.subject.answers["tempo"].unknown
+
+
 # What it survives
 
 NASTY = ("[/", "[/b]", "[a='", "\x1b[2J\x1b]0;x\x07\x00\x9b31m", "\u202eevil\u2066 a\tb\nc %s {x}")

@@ -53,3 +53,32 @@ async def test_what_cannot_be_read_is_refused_in_a_sentence_and_nothing_is_lost(
         assert "is not one of right or left" in bay.screen_text()
         await bay.say("right")
         assert bay.desk.state.asking == "pain"
+
+
+async def test_a_choice_is_clicked_and_two_quick_clicks_are_one(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("contact")
+        lines = bay.screen_text().splitlines()
+        row, at = next((y, line.index("5 heel")) for y, line in enumerate(lines) if "5 heel" in line)
+        await bay.pilot.click(offset=(at + 3, row), times=2)
+        await bay.settle()
+        answers = bay.desk.state.session.subject.answers
+        assert list(answers) == ["contact"]
+        assert answers["contact"].value == frozenset(("heel",))
+
+
+async def test_any_question_is_reached_in_two_keys(open_bay: Any, conversation: Any) -> None:
+    """None is left out: F4, then the key that stands before it on the map."""
+    asked = [id for id, fact in conversation.base.facts.items() if fact.ask is not None]
+    async with open_bay() as bay:
+        await bay.press("f4")
+        keys = dict(bay.app.screen._keys)
+        await bay.press("escape")
+        assert sorted(keys.values()) == sorted(asked)
+        assert all(len(key) == 1 for key in keys)
+        for key, question in list(keys.items())[::10]:  # each takes the same way from here
+            bay.app.screen.action_map()
+            await bay.pilot.pause()
+            bay.send(key)
+            await bay.pilot.pause()
+            assert bay.desk.state.asking == question

@@ -1,4 +1,4 @@
-"""A club he owns, read from one typed line: `his 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked`."""
+"""A club a golfer owns, read from one typed line: `3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked`."""
 
 from __future__ import annotations
 
@@ -18,9 +18,19 @@ if TYPE_CHECKING:
     from rules.engine.language import Fact
 
 _LIKED = {
-    "liked": "yes", "likes it": "yes", "likes": "yes", "disliked": "no", "hates it": "no", "not liked": "no",
-    "so so": "so_so", "so-so": "so_so",
+    "liked": "yes", "likes it": "yes", "likes": "yes", "disliked": "no", "hates it": "no", "hates": "no",
+    "hated": "no", "not liked": "no", "so so": "so_so", "so-so": "so_so",
 }  # fmt: skip
+_OWNED = re.compile(r"^(?:club|own|owns|has|my|his|her|their)\s+(.+)$", re.IGNORECASE)
+"""How a line begins that tells of a club."""
+_UNITS = r"(?:deg(?:rees?)?|°|inch(?:es)?|in|\"|cm|g(?:rams)?|y(?:ar)?ds?|m)(?![a-z])"
+_WORDS = "|".join(sorted(_LIKED, key=len, reverse=True))
+_PART = re.compile(
+    rf"(?<!add)(?<!takes)(?<!for)\s+(?=\d[\d.]*(?:[ -]\d+/\d+)?\s*{_UNITS}|[A-G]\d(?:\.\d+)?(?:$|\s)"
+    rf"|(?:can add|takes|room for)\s|(?:{_WORDS})(?:$|\s))",
+    re.IGNORECASE,
+)
+"""Where a part begins that no comma parts from the one before."""
 _ADDS = re.compile(r"^(?:can add|takes|room for)\s+(.+)$", re.IGNORECASE)
 _FIELDS = (("loft", "deg"), ("length", "in"), ("total", "g"), ("carry", "yd"), ("swing_weight", "points"))
 
@@ -30,16 +40,29 @@ class ClubProblem(Problem):
 
 
 def read_club(text: str) -> dict[str, object]:
-    """Read a club from a line of parts with commas, the name first; ClubProblem says what is wanted."""
-    name, *parts = [part.strip() for part in one_line(text, 400).split(",")]
+    """Read a club from a line of parts, the name first; ClubProblem says what is wanted.
+
+    Commas part them, or else the quantities and words that begin a part do.
+    """
+    line = one_line(text, 400)
+    name, *parts = [part.strip() for part in (line if "," in line else _PART.sub(", ", line)).split(",")]
     if not name:
-        raise ClubProblem("a club wants a name first, such as 'his 3-wood'")
+        raise ClubProblem("a club wants a name first, such as '3-wood'")
     club: dict[str, object] = {"name": name, "kind": "hybrid" if "hybrid" in text.lower() else "fairway"}
     for part in parts:
         if part and part.lower() not in ("hybrid", "fairway", "fairway wood"):
             field, value = _field(part)
             club[field] = value
     return club
+
+
+def owned_line(text: str) -> str | None:
+    """Return what a line tells of a club that is owned, from its name on; None where it tells of none."""
+    said = _OWNED.match(text)
+    if said is None or not reading(said[1])[1]:
+        return None
+    told = read_club(said[1])
+    return said[1] if len(told) > 2 or re.search(r"wood|hybrid", said[1], re.IGNORECASE) else None
 
 
 def _field(part: str) -> tuple[str, object]:
@@ -92,8 +115,17 @@ def reading(text: str) -> tuple[str, bool]:
         club = read_club(text)
     except ClubProblem as problem:
         return str(problem), False
-    told = [f"{key.replace('_', ' ')} {_plain(value)}" for key, value in club.items() if key != "name"]
+    told = [_part_words(key, value) for key, value in club.items() if key != "name"]
     return f"{club['name']}: {', '.join(told)}", True
+
+
+def _part_words(key: str, value: object) -> str:
+    """Return one thing that is known of a club in words."""
+    if key == "kind":
+        return "fairway wood" if value == "fairway" else "hybrid"
+    if key == "liked":
+        return {"yes": "liked", "no": "not liked"}.get(str(value), "so so")
+    return f"{key.replace('_', ' ')} {_plain(value)}"
 
 
 def _plain(value: object) -> str:

@@ -65,11 +65,11 @@ class Desk:
     def hear(self, step: Step) -> Job | None:
         """Take a step in, and return what there is to do; None when nothing changed that needs work.
 
-        An answer that cannot be read leaves everything as it was, with `seen.refusal` saying why. While
-        an answer is being worked out, no other is taken that belongs to the question on the screen.
-        Raises what the step raises where it cannot be done at all.
+        An answer that cannot be read leaves everything as it was, with `seen.refusal` saying why. Nothing
+        is taken that belongs to a question which is not on the screen yet (see `waits`). Raises what the
+        step raises where it cannot be done at all.
         """
-        if self._pending and isinstance(step, get_args(Event)) and cast("Event", step).turn is not None:
+        if self.waits(step):
             return None
         before = self.seen
         heard = _stepped(self._quick(before), before, step)
@@ -87,6 +87,15 @@ class Desk:
             return Job(self._number, (), heard.session)
         self._pending = (*self._pending, step)
         return Job(self._number, self._pending, heard.session)
+
+    def waits(self, step: Step) -> bool:
+        """Return whether a step has to wait: it belongs to the question on the screen, which is answered.
+
+        While that answer is being worked out, the next question is not up, so nobody can have meant it. An
+        answer to another question that is being worked out leaves the one on the screen where it is.
+        """
+        of_screen = isinstance(step, get_args(Event)) and cast("Event", step).turn is not None
+        return of_screen and self.busy and self.seen.turn != self.state.turn
 
     def _quick(self, state: State) -> Conversation:
         """Return the conversation with the road left out: what follows stays what it was."""

@@ -18,6 +18,7 @@ BAY = (
     Order("bay.home", "escape", "home", "back to the line", "Goes back to the line you type on."),
     Order("bay.withdraw", "delete", "withdraw", "take back", "Takes back the answer the cursor is on."),
     Order("bay.go_on", "", "go_on", "go on asking", "Goes through what was passed over or cannot matter."),
+    Order("bay.rest", "", "rest", "the rest is not known", "Closes all that is open but what is for safety."),
     Order("bay.note", "", "note", "name or note", "Writes whose fitting this is, to find it by."),
     Order("bay.elsewhere", "", "elsewhere", "keep elsewhere", "Keeps the session in another folder."),
     Order("bay.balls", "f12", "balls", "balls", "Notes the balls of a trial, one key each."),

@@ -143,9 +143,9 @@ class Rooms:
 
         note = self.desk.seen.session.note.split("\n")[0]
         hint = "A name or a word to find this session by. It is kept in the session's file, and nowhere else."
-        self._bay.push_screen(PromptScreen("Name or note", hint, note), self._noted)
+        self._bay.push_screen(PromptScreen("Name or note", hint, note), self.take_note)
 
-    def _noted(self, text: str | None) -> None:
+    def take_note(self, text: str | None) -> None:
         """Keep the note; further lines that it may have stay."""
         if text is not None:
             more = self.desk.seen.session.note.split("\n")[1:]
@@ -183,19 +183,22 @@ class Rooms:
 
     def action_club(self) -> None:
         """Add a club of his own to the ladder."""
-        from interview.screens.bay.clubs import read_club, reading
+        from interview.screens.bay.clubs import reading
         from interview.screens.kit.prompt import PromptScreen
 
-        hint = "Name first, then what is known of it: his 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked"
-        screen = PromptScreen("A club he owns", hint, reading=reading)
+        hint = "Name first, then what is known of it: 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked"
+        self._bay.push_screen(PromptScreen("A club already owned", hint, reading=reading), self.take_club)
 
-        def done(text: str | None) -> None:
-            if text:
-                self.step(partial(_with_club, self.desk, read_club(text)))
+    def take_club(self, text: str | None) -> None:
+        """Add a club that is owned, from the line that tells of it."""
+        from interview.screens.bay.clubs import read_club
 
-        self._bay.push_screen(screen, done)
+        if text:
+            self.step(partial(_with_club, self.desk, read_club(text)))
 
 
 def _with_club(desk: Desk, club: dict[str, object], session: Session) -> Session:
-    """Return the session with one more club of his own."""
-    return with_club(session, desk.conversation.base.facts, "owned", club)
+    """Return the session with one more club that is owned, or with more known of one of that name."""
+    owned = session.written.get("owned", [])
+    before: dict[str, object] = next((one for one in owned if one.get("name") == club["name"]), {})
+    return with_club(session, desk.conversation.base.facts, "owned", {**before, **club})

@@ -126,13 +126,17 @@ class BayScreen(Rooms, Annexe, Road):
     def take_line(self, text: str) -> None:
         """Do what a line means; what belongs to a question that is not up yet waits in the line."""
         meant = self._meaning(text)
+        if meant.kind == "unclear":
+            self.tell(f"{meant.words[:1].upper()}{meant.words[1:]}", alert=True)
+            self.talk_column.line.put_back(text)
+            return
         if (room := self._room(meant)) is not None:
             self.call_later(room)
             return
         step = self._event(meant)
         if step is None:
             return
-        if self.desk.busy and step.turn is not None:
+        if self.desk.waits(step):
             self.talk_column.line.put_back(text)
             return
         self.step(step)
@@ -141,9 +145,11 @@ class BayScreen(Rooms, Annexe, Road):
 
     def _room(self, meant: Heard) -> Callable[[], None] | None:
         """Return what a line opens, where it opens anything."""
-        if meant.kind == "what_if":
-            return partial(self.open_what_if, meant.text)
+        takes = {"what_if": self.open_what_if, "note": self.take_note, "club": self.take_club}
+        if meant.kind in takes:
+            return partial(takes[meant.kind], meant.text)
         rooms = {"why": self.action_ask_why, "help": self.action_help, "sheets": self.action_papers}
+        rooms["rest"] = self.action_rest
         return rooms.get(meant.kind)
 
     def _event(self, meant: Heard) -> Event | None:
@@ -189,6 +195,13 @@ class BayScreen(Rooms, Annexe, Road):
         """Pass the question on the screen over."""
         if self.desk.state.asking is not None:
             self.step(PassedOver(self.desk.state.asking, self.desk.state.turn))
+
+    def action_rest(self) -> None:
+        """Close every question that is open, but those asked for safety: nothing more is known."""
+        state, facts = self.desk.state, self.desk.conversation.base.facts
+        rest = [id for id in state.open if (ask := facts[id].ask) and not ask.always]
+        for question in sorted(rest, key=lambda id: id == state.asking):  # the one on the screen goes last
+            self.step(NotKnown(question))
 
     def action_withdraw(self) -> None:
         """Take back the answer that the cursor is on, or that of the question on the screen."""

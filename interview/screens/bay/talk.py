@@ -97,6 +97,12 @@ class TalkColumn(Vertical):
         event.stop()
         self.post_message(self.Entered(event.value))
 
+    @on(Pane.Chosen, "#ask")
+    def _picked(self, event: Pane.Chosen) -> None:
+        """Answer with the choice that was clicked."""
+        event.stop()
+        self.post_message(self.Entered(event.target))
+
     @on(Pane.Chosen, "#said")
     def _chosen(self, event: Pane.Chosen) -> None:
         """Go back to a question."""

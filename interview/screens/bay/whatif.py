@@ -16,7 +16,8 @@ from textual.worker import get_current_worker
 
 from interview.conversation import Answered, NotKnown, Withdrew
 from interview.screens.bay import faces
-from interview.screens.bay.heard import find_question, heard
+from interview.screens.bay.heard import heard
+from interview.screens.bay.named import find_question
 from interview.screens.bay.orders import WHAT_IF
 from interview.screens.kit.faces import heading, sentence
 from interview.screens.kit.keybar import KeyBar

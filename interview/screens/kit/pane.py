@@ -16,7 +16,7 @@ from textual.strip import Strip
 
 from interview.screens.kit.signs import glyphs_of
 from interview.views.pictures import Glyphs, Picture, Role, Row, seven_bit
-from interview.views.pictures.ink import targets
+from interview.views.pictures.ink import target_at, targets
 
 Painter = Callable[[int, Glyphs], Picture]
 """Paints a picture for so many cells of width, in a set of signs."""
@@ -178,11 +178,17 @@ class Pane(ScrollView, can_focus=True):
             self.post_message(self.Chosen(self, self.chosen))
 
     def on_click(self, event: events.Click) -> None:
-        """Choose the row that was clicked."""
+        """Choose what was clicked: a row, or a piece of one; the second click of two belongs to the first."""
         at = event.y + self.scroll_offset.y
-        if 0 <= at < len(self._rows) and self._rows[at].target:
-            self.chosen = self._rows[at].target
-            self.post_message(self.Chosen(self, self.chosen))
+        if not 0 <= at < len(self._rows):
+            return
+        target = target_at(self._rows[at], event.x - self._gutter)
+        if target == self._rows[at].target:
+            self.chosen = target
+        elif event.chain > 1:  # where it was clicked there may be another question by now
+            return
+        if target:
+            self.post_message(self.Chosen(self, target))
 
     def render_line(self, y: int) -> Strip:
         """Return one line of the screen."""
@@ -204,7 +210,7 @@ class Pane(ScrollView, can_focus=True):
         if self._gutter:
             mark = (f"{signs.cursor} ", "ink--cursor") if here and first else ("  ", "ink--plain")
             made.append(Segment(mark[0], style(mark[1])))
-        for text, role in one.inks:
+        for text, role, _ in one.inks:
             shown = text if signs.fine else seven_bit(text)
             made.append(Segment(shown, style(f"ink--{'strong' if here and role == 'dim' else role}")))
         return made

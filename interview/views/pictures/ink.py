@@ -25,6 +25,8 @@ class Ink(NamedTuple):
 
     text: str
     role: Role = "plain"
+    target: str = ""
+    """What clicking this piece stands for, where that is another thing than its row's; else empty."""
 
 
 class Row(NamedTuple):
@@ -56,7 +58,7 @@ def safe(text: str) -> str:
 def row(*pieces: Piece, target: str = "") -> Row:
     """Put pieces together to a row."""
     inks = (piece if isinstance(piece, Ink) else Ink(piece) for piece in pieces)
-    return Row(tuple(Ink(safe(ink.text), ink.role) for ink in inks if ink.text), target)
+    return Row(tuple(ink._replace(text=safe(ink.text)) for ink in inks if ink.text), target)
 
 
 def width_of(one: Row) -> int:
@@ -99,7 +101,7 @@ def fitted(one: Row, width: int) -> Row:
     for ink in one.inks:
         text = ink.text if cells(ink.text) <= left else clipped(ink.text, left)
         if text:
-            inks.append(Ink(text, ink.role))
+            inks.append(ink._replace(text=text))
         left -= cells(text)
         if text is not ink.text:
             break
@@ -156,6 +158,15 @@ def legend(pairs: Iterable[tuple[str, str]], width: int) -> Picture:
 def plain(picture: Iterable[Row]) -> str:
     """Return a picture as plain text, without blanks at the ends of its lines."""
     return "\n".join("".join(ink.text for ink in one.inks).rstrip() for one in picture)
+
+
+def target_at(one: Row, cell: int) -> str:
+    """Return what clicking a cell of a row stands for: its piece's target, else the row's."""
+    for ink in one.inks:
+        cell -= cells(ink.text)
+        if cell < 0:
+            return ink.target or one.target
+    return one.target
 
 
 def targets(picture: Iterable[Row]) -> Iterator[tuple[int, str]]:

@@ -73,6 +73,7 @@ def _choices(choices: tuple[str, ...], width: int) -> list[Row]:
         pieces: list[Ink | str] = []
         for number in range(at, len(choices), high):
             room = width // columns
-            pieces += [Ink(f"{number + 1:>2} ", "key"), padded(choices[number], max(1, room - 4)), " "]
+            key, name = str(number + 1), padded(choices[number], max(1, room - 4))
+            pieces += [Ink(f"{key:>2} ", "key", key), Ink(name, "plain", key), " "]
         rows.append(row(*pieces))
     return rows
