@@ -64,10 +64,13 @@ class Papers(NamedTuple):
         return workshop_page(sheet, self.build, self.view.system)
 
     def write(self, reader: Reader, folder: Path) -> Path:
-        """Write a sheet as a page into a folder, under its session's id; CannotPrint where that fails."""
+        """Write a sheet as a page into a folder, under its session's id; CannotPrint where that fails.
+
+        A folder that has to be made, and the page, are their owner's alone: a golfer may be named on it.
+        """
         file = folder / f"{self.stamp.session}-{reader}.html"
         try:
-            folder.mkdir(parents=True, exist_ok=True)
+            folder.mkdir(parents=True, exist_ok=True, mode=0o700)
         except OSError as error:
             raise CannotPrint(file, error) from None
         write_page(file, self.page(reader))
@@ -86,9 +89,9 @@ def papers(outcome: Outcome, session: Session, units: System | None = None) -> P
 
 
 def write_page(file: Path, page: str) -> None:
-    """Write a page whole or not at all; CannotPrint where that is not allowed."""
+    """Write a page whole or not at all, for its owner alone; CannotPrint where that is not allowed."""
     try:
         sweep_abandoned(file)
-        replace_content(file, page.encode(), 0o644)
+        replace_content(file, page.encode(), 0o600)
     except OSError as error:
         raise CannotPrint(file, error) from None

@@ -70,8 +70,9 @@ def _forget(args: Namespace) -> int:
     """Delete one session, named by id or by ticket; a path is refused, since only the store forgets."""
     kept = store(args)
     id = kept.named(args.session)
+    pages = len(kept.pages(id))
     kept.forget(id)
-    print(f"Session '{id}' is forgotten.")
+    print(f"Session '{id}' is forgotten{_with_pages(pages)}.")
     return DONE
 
 
@@ -79,11 +80,23 @@ def _purge(args: Namespace) -> int:
     """Delete old sessions, or tell which they would be."""
     kept, now = store(args), datetime.now(UTC)
     before, today = now - args.older_than, now.date()
-    gone = kept.old(before, today) if args.dry_run else kept.purge(before, today)
+    gone = kept.old(before, today)
+    pages = sum(len(kept.pages(entry.id)) for entry in gone)
+    if not args.dry_run:
+        gone = kept.purge(before, today)
     _print(gone)
     would = "would be " if args.dry_run else ""
-    print(f"{len(gone)} session{'' if len(gone) == 1 else 's'} {would}forgotten.")
+    print(f"{_counted(len(gone), 'session')} {would}forgotten{_with_pages(pages)}.")
     return DONE
+
+
+def _counted(count: int, name: str) -> str:
+    return f"{count} {name}{'' if count == 1 else 's'}"
+
+
+def _with_pages(pages: int) -> str:
+    """Say which pages go with a session; those that were written into other folders are not known here."""
+    return f", with {_counted(pages, 'written sheet')}" if pages else ""
 
 
 def _print(entries: Iterable[Entry]) -> None:

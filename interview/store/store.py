@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 _DAMAGED = "damaged"
 """Folder inside the store for files that could not be read and were kept aside."""
+_SHEETS, _READERS = "sheets", ("golfer", "workshop")
+"""Folder beside the store for the pages written from it, and whose pages there are."""
 
 
 class Store:
@@ -35,6 +37,16 @@ class Store:
     def file(self, id: str) -> Path:
         """Return where the session of this id is or would be; BadId when it cannot be an id."""
         return self.folder / f"{checked_id(id)}.toml"
+
+    @property
+    def sheets(self) -> Path:
+        """Return the folder for pages written of the sessions: beside the store, its owner's alone."""
+        return self.folder.absolute().with_name(_SHEETS)
+
+    def pages(self, id: str) -> tuple[Path, ...]:
+        """Return the pages of a session that are in that folder."""
+        files = (self.sheets / f"{checked_id(id)}-{reader}.html" for reader in _READERS)
+        return tuple(file for file in files if os.path.lexists(file))
 
     def ids(self) -> tuple[str, ...]:
         """Return every id, in order of the alphabet; CannotLook where the folder may not be listed."""
@@ -131,13 +143,13 @@ class Store:
         return aside
 
     def forget(self, id: str) -> None:
-        """Delete a session and whatever was kept aside of it; NoSuchSession when there is none."""
+        """Delete a session, its pages and whatever was kept aside of it; NoSuchSession when there is none."""
         file = self.file(id)
         aside = [p for p in (self.folder / _DAMAGED).glob(f"{id}-*.toml") if p.stem[len(id) + 1 :].isdigit()]
         if not os.path.lexists(file) and not aside:
             raise NoSuchSession(id, self.ids())
         with locked(self.folder / ".lock"):
-            for path in (file, *aside, *self.folder.glob(f".{file.name}.*.tmp")):
+            for path in (file, *aside, *self.pages(id), *self.folder.glob(f".{file.name}.*.tmp")):
                 try:
                     path.unlink(missing_ok=True)
                 except OSError as error:
@@ -150,7 +162,7 @@ class Store:
         )
 
     def purge(self, before: datetime, today: date) -> tuple[Entry, ...]:
-        """Forget the old sessions, and what was kept aside as long ago; return those forgotten."""
+        """Forget the old sessions with their pages, and what was kept aside as long ago; return them."""
         gone = self.old(before, today)
         for entry in gone:
             self.forget(entry.id)

@@ -75,6 +75,23 @@ def test_forgetting_goes_by_id_or_ticket_and_never_by_path(
     assert sorted(p.name for p in folder.glob("*.toml")) == ["ancient.toml", "torn.toml"]
 
 
+def test_forgetting_says_that_written_sheets_go_too(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    sheets = folder.with_name("sheets")
+    sheets.mkdir()
+    for name in ("old-golfer.html", "old-workshop.html", "ancient-golfer.html"):
+        (sheets / name).write_text("a page")
+    assert printed(capsys, "forget", "old") == (
+        0,
+        ["Session 'old' is forgotten, with 2 written sheets."],
+    )
+    tried = printed(capsys, "purge", "--older-than", "90d", "--dry-run")[1][-1]
+    assert tried == "1 session would be forgotten, with 1 written sheet."
+    assert len(list(sheets.iterdir())) == 1
+    done = printed(capsys, "purge", "--older-than", "90d")[1][-1]
+    assert done == "1 session forgotten, with 1 written sheet."
+    assert not list(sheets.iterdir())
+
+
 def test_purging_can_be_tried_dry(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     status, lines = printed(capsys, "purge", "--older-than", "90d", "--dry-run")
     assert (status, lines[-1]) == (0, "1 session would be forgotten.")

@@ -206,7 +206,12 @@ def test_forgetting_leaves_nothing_behind(store: Store, facts: Facts) -> None:
     store.file("leave").write_text("damaged [")
     store.begin(begin("leave"))
     (store.folder / ".leave.toml.abc.tmp").write_text("half")
+    store.sheets.mkdir()
+    for name in ("leave-golfer.html", "leave-workshop.html", "leave-2-golfer.html", "leave-notes.html"):
+        (store.sheets / name).write_text("a page")
+    assert [page.name for page in store.pages("leave")] == ["leave-golfer.html", "leave-workshop.html"]
     store.forget("leave")
+    assert sorted(p.name for p in store.sheets.iterdir()) == ["leave-2-golfer.html", "leave-notes.html"]
     left = sorted(str(p.relative_to(store.folder)) for p in store.folder.rglob("*") if p.is_file())
     assert left == [".lock", "leave-2.toml"]
     with pytest.raises(NoSuchSession):
@@ -223,7 +228,11 @@ def test_purging_takes_the_old_and_the_lapsed_only(store: Store, facts: Facts) -
     before, today = NOW - timedelta(days=90), date(2026, 5, 4)
     assert {e.id for e in store.old(before, today)} == {"old", "lapsed"}
     assert store.ids() == ("fresh", "lapsed", "old")
+    store.sheets.mkdir()
+    for name in ("old-golfer.html", "lapsed-workshop.html", "fresh-golfer.html"):
+        (store.sheets / name).write_text("a page")
     assert {e.id for e in store.purge(before, today)} == {"old", "lapsed"}
+    assert [p.name for p in store.sheets.iterdir()] == ["fresh-golfer.html"]
     assert store.ids() == ("fresh",)
 
 

@@ -139,6 +139,8 @@ async def test_both_sheets_are_looked_at_and_written(open_bay: Any, store: Any, 
         files = sorted(file.name for file in (tmp_path / "sheets").iterdir())
         assert files == [f"{bay.desk.draft.id}-{reader}.html" for reader in ("golfer", "workshop")]
         assert "<svg" in (tmp_path / "sheets" / files[1]).read_text()
+        modes = [(tmp_path / "sheets" / name).stat().st_mode & 0o777 for name in (".", *files)]
+        assert modes == [0o700, 0o600, 0o600], "nobody else reads what a golfer may be named on"
         assert "Written:" in bay.pane_text("#told")
         (tmp_path / "taken").write_text("no folder")
         await bay.press("f4")

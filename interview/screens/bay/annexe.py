@@ -84,9 +84,8 @@ class Annexe:
         if make is None:
             self.tell("The sheets are made by 'turfpair sheet'.", alert=True)
             return
-        folder = self._opener.store.folder.absolute().with_name("sheets")
         outcome, session = desk.state.outcome, desk.state.session
-        self._opener.push_screen(PapersScreen(partial(make, outcome, session), folder))
+        self._opener.push_screen(PapersScreen(partial(make, outcome, session), self._opener.store.sheets))
 
     def action_keep(self) -> None:
         """Keep a golfer's ticket for good, which he has to agree to."""
