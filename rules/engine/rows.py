@@ -128,10 +128,6 @@ class Rows:
         rows[value] = self._row(value, known)
         return rows[value]
 
-    def must(self, view: View) -> int:
-        """Return the cases certain to survive an open fact, whatever the answer."""
-        return self.untouched_or_gone if view.best is None else self.certain
-
     def may(self, view: View) -> int:
         """Return the cases that some answer to an open fact lets survive."""
         if view.could_be is None or view.could_be is self.fact.widest:

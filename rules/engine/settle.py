@@ -47,39 +47,25 @@ class Pairwise:
 
     def least(self, rival: Outcome) -> int:
         """Return the least difference, leader less rival, over all that could be; thousandths."""
-        total = self._leader.sure - rival.sure
-        both, left = self._open(rival)
+        mine = self._leader
+        total = mine.sure - rival.sure
+        both = mine.unsure & rival.unsure & mine.own_must & rival.own_must
+        """Bits that speak for both or for neither."""
+        left = (mine.unsure | rival.unsure) & ~(both & self._cancels)
         while left:
             bit = left & -left
             left ^= bit
-            total += self._difference(bit, both, rival)[0]
+            total += self._together(bit, rival) if bit & both else self._apart(bit, rival)
         return total
 
-    def spans(self, rival: Outcome) -> dict[int, int]:
-        """Return, by bit, how far each rule can still move the difference; thousandths."""
-        both, left = self._open(rival)
-        found = {}
-        while left:
-            bit = left & -left
-            left ^= bit
-            low, high = self._difference(bit, both, rival)
-            found[bit] = high - low
-        return found
-
-    def _open(self, rival: Outcome) -> tuple[int, int]:
-        """Return the bits that speak for both or for neither, and all bits that can move the difference."""
+    def _together(self, bit: int, rival: Outcome) -> int:
+        """Return the least difference that a rule can make which speaks for both or for neither."""
         mine = self._leader
-        both = mine.unsure & rival.unsure & mine.own_must & rival.own_must
-        return both, (mine.unsure | rival.unsure) & ~(both & self._cancels)
+        least = mine.when_speaking(bit)[0] - rival.when_speaking(bit)[1]
+        return least if mine.must & bit and rival.must & bit else min(0, least)
 
-    def _difference(self, bit: int, both: int, rival: Outcome) -> tuple[int, int]:
-        """Return the least and the greatest difference that one rule can make."""
-        mine = self._leader
-        if bit & both:
-            (low, high), (other_low, other_high) = mine.when_speaking(bit), rival.when_speaking(bit)
-            least, most = low - other_high, high - other_low
-            certain = mine.must & bit and rival.must & bit
-            return (least, most) if certain else (min(0, least), max(0, most))
-        low, high = mine.interval(bit) if bit & mine.unsure else (0, 0)
-        other_low, other_high = rival.interval(bit) if bit & rival.unsure else (0, 0)
-        return low - other_high, high - other_low
+    def _apart(self, bit: int, rival: Outcome) -> int:
+        """Return the least difference that a rule can make which may speak for one and not for the other."""
+        low = self._leader.interval(bit)[0] if bit & self._leader.unsure else 0
+        high = rival.interval(bit)[1] if bit & rival.unsure else 0
+        return low - high
