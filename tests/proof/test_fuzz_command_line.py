@@ -108,7 +108,7 @@ def own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
 @example(words=["sessions", "--sessions", "\x1b[2J\x1b]0;owned\x07", "list"])
 @example(words=["sheet", str(SAMPLES[0]), "--for", "golfer", "--html", "\x1b[2J\n.html"])
 @given(words=command_lines())
-@tries(250, 20_000)
+@tries(250, 6000)
 def test_any_command_with_any_options(own: Path, words: list[str]) -> None:
     if studies(words):
         words = [word for word in words if not word.endswith(".toml")]
@@ -118,6 +118,6 @@ def test_any_command_with_any_options(own: Path, words: list[str]) -> None:
 
 
 @given(words=st.lists(spoken() | st.sampled_from([c.name for c in listed()]), min_size=1, max_size=4))
-@tries(60, 3000)
+@tries(60, 2000)
 def test_any_words_at_all(own: Path, words: list[str]) -> None:
     polite(ran(words, b"quit\n"))

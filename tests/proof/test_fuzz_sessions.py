@@ -80,7 +80,7 @@ def read_by(own: Path, raw: bytes, line: str) -> None:
     data=st.sampled_from(WHOLE).flatmap(lambda whole: mutated(whole, toml_values() | KNOWN)),
     line=st.sampled_from(LINES),
 )
-@tries(120, 12_000)
+@tries(90, 3000)
 def test_a_session_changed_at_some_places(own: Path, data: dict[str, Any], line: str) -> None:
     read_by(own, tomli_w.dumps(data).encode(), line)
 
@@ -89,7 +89,7 @@ def test_a_session_changed_at_some_places(own: Path, data: dict[str, Any], line:
     text=st.sampled_from(TEXTS), at=st.floats(0, 1), length=st.integers(0, 40), put=nasty_text(),
     line=st.sampled_from(LINES),
 )  # fmt: skip
-@tries(120, 12_000)
+@tries(90, 3000)
 def test_a_session_with_text_put_anywhere(
     own: Path, text: str, at: float, length: int, put: str, line: str
 ) -> None:
@@ -99,12 +99,12 @@ def test_a_session_with_text_put_anywhere(
 
 @given(data=st.dictionaries(nasty_text(12).map(lambda key: key.encode("utf-8", "replace").decode()),
                             toml_values(), max_size=5), line=st.sampled_from(LINES))  # fmt: skip
-@tries(40, 4000)
+@tries(30, 1000)
 def test_any_toml(own: Path, data: dict[str, Any], line: str) -> None:
     read_by(own, tomli_w.dumps({"schema": 1, "id": "any", **data}).encode(), line)
 
 
 @given(raw=st.binary(max_size=300), line=st.sampled_from(LINES))
-@tries(40, 4000)
+@tries(30, 1000)
 def test_any_bytes(own: Path, raw: bytes, line: str) -> None:
     read_by(own, raw, line)

@@ -84,9 +84,13 @@ class ConditionReader:
         if fact is not None and fact.kind == "shares":
             table.fault("shares-whole", key, id=fact.id, part=fact.values[0] if fact.values else "part")
             return None
-        if fact is None and id not in self._broken:
+        if fact is None and not self._blamed(id):
             table.unknown("unknown-fact", key, id, self._facts)
         return fact
+
+    def _blamed(self, id: Any) -> bool:
+        """Say whether an entry has faults of its own, so that what refers to it is not blamed as well."""
+        return isinstance(id, str) and id in self._broken
 
     def _compare(self, table: Table, fact: Fact, op: str, raw: Any) -> Atom | None:
         if op in ("known", "unknown"):
@@ -138,7 +142,7 @@ class ConditionReader:
         inner = table.inner(key, raw)
         id = inner.raw("assumption", "the id of an assumption is wanted")
         inner.close()
-        if id is None or id in self._broken:
+        if id is None or self._blamed(id):
             return None
         found = self._assumptions.get(id) if isinstance(id, str) else None
         if found is None:

@@ -61,7 +61,7 @@ class RuleReader:
                 return False, None
             return True, None
         found = self._decisions.get(raw) if isinstance(raw, str) else None
-        if found is None and raw not in self._broken:
+        if found is None and not (isinstance(raw, str) and raw in self._broken):
             table.unknown("unknown-decision", ("decision",), raw, self._decisions)
         return found is not None, found
 
