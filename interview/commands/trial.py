@@ -18,11 +18,12 @@ if TYPE_CHECKING:
     from interview.session import Session
     from interview.store import Draft
     from interview.views.trial.text import Import
+    from rules.evidence.trial import Trial
     from rules.fitting import House
-
 
 _LARGEST = 4_000_000
 """Bytes beyond which a table of shots is not read."""
+
 
 def configure(parser: ArgumentParser) -> None:
     """Add what `trial` takes."""
@@ -54,7 +55,7 @@ def run(args: Namespace) -> int:
     if args.shots is not None:
         taken, session = _taken(args, home, draft.session)
     found = trial(home, session.subject, args.against)
-    session = _kept(draft, session, home)
+    session = _kept(draft, session, found)
     if args.save is not None:
         _save(args.save, session)
     units = args.units or session.units
@@ -108,13 +109,13 @@ def _there(kept: Sequence[Mapping[str, Any]], rows: Sequence[Mapping[str, Any]])
     )
 
 
-def _kept(draft: Draft, session: Session, home: House) -> Session:
-    """Keep the session if anything was taken in; a copy goes on under its own id."""
-    from interview.session import with_record
+def _kept(draft: Draft, session: Session, found: Trial) -> Session:
+    """Keep the session if anything was taken in, with what is decided now; a copy has an id of its own."""
+    from interview.session.recorded import with_run
 
     if session == draft.session:
         return session
-    return draft.save(with_record(session, rules_digest=home.digest))
+    return draft.save(with_run(session, session, found.change.after))
 
 
 def _save(file: Path, session: Session) -> None:

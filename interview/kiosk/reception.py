@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING, cast
 
@@ -34,9 +35,12 @@ class Reception:
 
     def __init__(
         self, conversation: Conversation, store: Store, gate: Gate, clock: Clock, *,
-        units: System = "imperial",
+        units: System = "imperial", afresh: Callable[[], Conversation] | None = None,
     ) -> None:  # fmt: skip
         self.conversation = conversation
+        """The interview of the visit that is going on."""
+        self._afresh = afresh or (lambda: conversation)
+        """Gives the interview of a visit that begins."""
         self._store = store
         self._gate = gate
         self._clock = clock
@@ -92,6 +96,7 @@ class Reception:
             return Visit("staff")
         if word != "start":
             return visit
+        self.conversation = self._afresh()
         now = self._clock.wall()
         session = begin(new_id(now), voice="customer", units=self._units, created=now)
         later = tuple(id for id in LEFT_TO_THE_FITTER if id in self._facts)
@@ -189,7 +194,7 @@ class Reception:
             return self._told(visit, word)
         state = cast("State", visit.state)
         try:
-            ticket = keep(self._store, state.session, self.conversation.base.digest, self._clock.wall())
+            ticket = keep(self._store, state.session, state.outcome, self._clock.wall())
         except AlreadyThere:  # two kiosks drew one id; another draw will do
             again = replace(state.session, id=new_id(self._clock.wall()))
             return replace(visit, state=replace(state, session=again), note="try_again")

@@ -6,9 +6,11 @@ from datetime import UTC, date, datetime, timedelta
 from typing import TYPE_CHECKING, NamedTuple
 
 from interview.session import Session, begin, ticket_code, with_record
+from interview.session.recorded import with_run
 
 if TYPE_CHECKING:
     from interview.store import Store
+    from rules.fitting import Outcome
 
 KEPT_FOR = timedelta(days=30)
 """How long a ticket is kept unless the golfer comes to the fitter before."""
@@ -29,14 +31,15 @@ def last_day(now: datetime) -> date:
     return (now + KEPT_FOR).date()
 
 
-def keep(store: Store, session: Session, digest: str, now: datetime) -> Ticket:
-    """Write a visit to the store, for the first time: nothing of it was on the disk before.
+def keep(store: Store, session: Session, outcome: Outcome, now: datetime) -> Ticket:
+    """Write a visit and what was decided on it to the store: nothing of it was on the disk before.
 
     Raises CannotKeep, Busy or AlreadyThere; then nothing is kept.
     """
     until = last_day(now)
     draft = store.begin(begin(session.id, voice="customer", units=session.units, created=session.created))
-    kept = draft.save(with_record(session, rules_digest=digest, consent=True, expires=until))
+    ran = with_run(session, session, outcome)
+    kept = draft.save(with_record(ran, consent=True, expires=until))
     return Ticket(ticket_code(kept.id), until)
 
 

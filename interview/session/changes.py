@@ -189,7 +189,6 @@ def with_details(
 def with_record(
     session: Session,
     *,
-    rules_digest: str | None = None,
     consent: bool | None = None,
     expires: date | None = None,
     skipped: tuple[str, ...] | None = None,
@@ -199,7 +198,6 @@ def with_record(
     agreed = old.consent if consent is None else consent
     record = replace(
         old,
-        rules_digest=old.rules_digest if rules_digest is None else rules_digest,
         consent=agreed,
         expires=(old.expires if expires is None else expires) if consent is not False else None,
         skipped=old.skipped if skipped is None else skipped,

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from datetime import UTC, date, datetime
-from difflib import get_close_matches
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from interview.session.changes import cleaned
 from interview.session.faults import BadId, Fault, SessionFaults, ValueFault, with_remedy
 from interview.session.identity import checked_id
-from interview.session.record import SCHEMA, SECTIONS, SYSTEMS, VOICES, Record, Session
+from interview.session.record import SCHEMA, SECTIONS, SYSTEMS, VOICES, Session
+from interview.session.recorded import read_record, record_faults, unknown_keys
 from interview.text import LONGEST_NOTE, note_text, one_line
 from rules.facts.reading import SubjectProblem, read_subject
 from rules.facts.subject import Subject
@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     At = tuple[str | int, ...]
 
 _TOP = ("schema", "id", "voice", "units", "created", "note", "record", *SECTIONS)
-_RECORD = ("rules_digest", "consent", "expires", "skipped")
 _LARGEST = 10**12
 """Whole numbers beyond this are no answer to anything, and too large for a machine number."""
 
@@ -62,7 +61,7 @@ def _built(data: Mapping[str, Any], facts: Facts) -> Session:
         units=data.get("units", "imperial"),
         created=_aware(data.get("created")),
         note=note_text(data.get("note", "")),
-        record=_record(data.get("record", {})),
+        record=read_record(data.get("record", {})),
         written=written,
         subject=read_subject(facts, written),
     )
@@ -88,12 +87,12 @@ def _faults(data: Mapping[str, Any], facts: Facts) -> Iterator[ValueFault | Subj
     if type(schema) is not int or schema != SCHEMA:
         yield ValueFault(("schema",), _schema_message(schema))
         return
-    yield from _unknown_keys(data, _TOP, ())
+    yield from unknown_keys(data, _TOP, ())
     yield from _too_large(data, ())
     for key, check in _HEAD.items():
         if key in data or key == "id":
             yield from _checked(check, (key,), data.get(key))
-    yield from _record_faults(data.get("record", {}), facts)
+    yield from record_faults(data.get("record", {}), facts)
     yield from _part_faults({s: cleaned(data[s]) for s in SECTIONS if s in data}, facts)
 
 
@@ -104,14 +103,6 @@ def _schema_message(schema: object) -> str:
             f"schema {SCHEMA}, so bring it up to date and open the session again"
         )
     return f"a session begins with 'schema = {SCHEMA}'"
-
-
-def _unknown_keys(table: Mapping[str, Any], known: tuple[str, ...], at: At) -> Iterator[ValueFault]:
-    for key in table:
-        if key not in known:
-            close = get_close_matches(key, known, 1)
-            hint = f"; did you mean '{close[0]}'?" if close else f"; known are {', '.join(known)}"
-            yield ValueFault((*at, key), f"'{one_line(key, 40)}' is not known here{hint}")
 
 
 def _too_large(value: Any, at: At) -> Iterator[ValueFault]:
@@ -172,32 +163,6 @@ _HEAD: Mapping[str, Callable[[Any], str | None]] = {
 }
 
 
-def _record_faults(record: Any, facts: Facts) -> Iterator[ValueFault]:
-    """Find what is wrong with what the program keeps."""
-    if not isinstance(record, Mapping):
-        yield ValueFault(("record",), "the record is a table, written [record]")
-        return
-    yield from _unknown_keys(record, _RECORD, ("record",))
-    wanted = {
-        "rules_digest": (str, "a text"),
-        "consent": (bool, "true or false"),
-        "expires": (date, "a date"),
-    }
-    for key, (kind, words) in wanted.items():
-        if key in record and (not isinstance(record[key], kind) or isinstance(record[key], datetime)):
-            yield ValueFault(("record", key), f"{words} is wanted here")
-    skipped = record.get("skipped", [])
-    if not isinstance(skipped, list) or not all(isinstance(id, str) for id in skipped):
-        yield ValueFault(("record", "skipped"), "a list of questions is wanted here")
-        return
-    questions = [id for id, fact in facts.items() if fact.ask is not None]
-    for index, id in enumerate(skipped):
-        if id not in questions:
-            close = get_close_matches(id, questions, 1)
-            hint = f"; did you mean '{close[0]}'?" if close else ""
-            yield ValueFault(("record", "skipped", index), f"'{one_line(id, 40)}' is not a question{hint}")
-
-
 def _part_faults(written: Mapping[str, Any], facts: Facts) -> Iterator[SubjectProblem]:
     """Find what is wrong with the parts that the road reads; each answer is read alone."""
     try:
@@ -220,15 +185,6 @@ def _each_fault(written: Mapping[str, Any], facts: Facts) -> Iterator[SubjectPro
             read_subject(facts, piece)
         except SubjectProblem as problem:
             yield problem
-
-
-def _record(table: Mapping[str, Any]) -> Record:
-    return Record(
-        rules_digest=one_line(table.get("rules_digest", "")),
-        consent=table.get("consent", False),
-        expires=table.get("expires"),
-        skipped=tuple(dict.fromkeys(table.get("skipped", []))),
-    )
 
 
 def _aware(moment: datetime | None) -> datetime | None:

@@ -29,6 +29,14 @@ class Record:
 
     rules_digest: str = ""
     """Digest of the rule base that last ran; empty when none has."""
+    catalogue_digest: str = ""
+    """Digest of the catalogue it chose from; empty where that was not noted."""
+    read: Mapping[str, str] = field(default_factory=dict)
+    """Digest of each section that it read; one that was empty is not there."""
+    decided: Mapping[str, str] = field(default_factory=dict)
+    """What it decided: by decision the candidate, or the amount with its unit."""
+    because: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    """By decision what each rule gave: points, or the amount's unit."""
     consent: bool = False
     """Whether the golfer lets his ticket be kept until `expires`."""
     expires: date | None = None

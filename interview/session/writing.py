@@ -55,12 +55,17 @@ def _record(session: Session) -> Iterator[str]:
     record = session.record
     kept = {
         "rules_digest": record.rules_digest,
+        "catalogue_digest": record.catalogue_digest,
+        "read": dict(record.read),
         "consent": record.consent,
         "expires": record.expires,
         "skipped": list(record.skipped),
     }
     if any(kept.values()):
         yield from ("", "[record]", *_pairs({key: value for key, value in kept.items() if value}))
+    for name, table in (("decided", record.decided), ("because", record.because)):
+        if table:
+            yield from ("", f"[record.{name}]", *_pairs(table))
 
 
 def _pairs(table: Mapping[str, Any]) -> Iterator[str]:

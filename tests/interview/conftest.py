@@ -49,7 +49,14 @@ def plain_road(base: RuleBase) -> Callable[[Subject], Outcome]:
         notices = (_pain(),) if pain is not None and pain.value == "yes" else ()
         worth = tuple(id for id in open_ones if id not in air)
         questions = SimpleNamespace(worth_asking=worth, needless=tuple(air))
-        return cast("Outcome", SimpleNamespace(questions=questions, notices=notices))
+        house = SimpleNamespace(base=base, shelf=SimpleNamespace(digest="none"))
+        return cast(
+            "Outcome",
+            SimpleNamespace(
+                questions=questions, notices=notices, house=house,
+                pairing=None, picked=None, pairs={}, clubs=(),
+            ),
+        )  # fmt: skip
 
     return fit
 

@@ -98,7 +98,9 @@ def test_every_part_is_read_in_si(tmp_path: Path, facts: Facts) -> None:
     assert session.subject.owned[0].length == pytest.approx(43.25 * 0.0254)
     assert session.subject.shots[0].toe == pytest.approx(-0.006)
     assert session.subject.overrides["longer.length"].reason == "matches the demo he liked"
-    assert session.record == Record("abc", True, date(2026, 6, 3), ("wrist_to_floor",))
+    assert session.record == Record(
+        "abc", consent=True, expires=date(2026, 6, 3), skipped=("wrist_to_floor",)
+    )
 
 
 def test_a_file_saved_again_holds_the_same_words(tmp_path: Path, facts: Facts) -> None:

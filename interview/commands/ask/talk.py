@@ -19,7 +19,8 @@ from interview.conversation import (
     WentTo,
     Withdrew,
 )
-from interview.session import ValueFault, with_record
+from interview.session import ValueFault
+from interview.session.recorded import with_run
 from interview.store import StoreProblem, another_place
 
 if TYPE_CHECKING:
@@ -146,8 +147,18 @@ class LineTalk:
 
     @property
     def marked(self) -> Session:
-        """Return the session as it is kept: with the digest of the rules it was decided by."""
-        return with_record(self.state.session, rules_digest=self.conversation.base.digest)
+        """Return the session as it is kept: with what was decided on it, and by which rules."""
+        return with_run(self.state.session, self.state.session, self.state.outcome)
+
+    def keep_all(self) -> None:
+        """Keep what was said last, in the middle of whatever was being done, and note whether that failed."""
+        if self.state.session == self.draft.session:
+            return
+        try:
+            self.draft.save(self.marked)
+            self.trouble = ""
+        except StoreProblem as problem:
+            self.trouble = str(problem)
 
     def _keep(self) -> None:
         """Keep the session; a version that had to be kept beside another goes on under its new id.

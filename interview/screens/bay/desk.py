@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, cast, get_args
 from interview.conversation import Conversation, Event, FoundOpen, FoundSteady
 from interview.kiosk.ticket import KEPT_FOR as TICKET_KEPT
 from interview.session import Session, with_details, with_record
+from interview.session.recorded import with_run
 from interview.store import StoreProblem, rescue
 
 if TYPE_CHECKING:
@@ -177,14 +178,22 @@ class Desk:
             self.trouble, self._kept = "", number
 
     def _marked(self, session: Session) -> Session:
-        """Return a session as it is kept: under its draft's id, with the digest of the rules that decided."""
-        marked = with_record(session, rules_digest=self.conversation.base.digest)
+        """Return a session as it is kept: under its draft's id, with what was decided when it last ran.
+
+        That may be of one answer before; the record says of which answers it is.
+        """
+        ran = self.state
+        marked = with_run(session, ran.session, ran.outcome)
         return replace(renewed(marked, date.today()), id=self.draft.id)
 
     def keep_all(self) -> None:
-        """Keep what was heard last, whatever is still being worked out; `trouble` says why it cannot be."""
+        """Keep what was heard last, whatever is still being worked out; `trouble` says why it cannot be.
+
+        What was decided on it is kept as well, where that was worked out only after it was kept.
+        """
         with self._keeping:
-            if self._number > self._kept:
+            late = self._kept > 0 and not self._pending
+            if self._number > self._kept or late:
                 self._save(self._number, self.seen.session)
 
     def keep_elsewhere(self, folder: Path) -> None:

@@ -37,5 +37,5 @@ def deeper_text(outcome: Outcome, study: Study | None, decision: str, system: Sy
         known = "" if study is None or study.sure is None else f"Sure {study.sure.share * 100:.0f} %. "
         return f"{known}Every fact is being swung over its range; that takes a few seconds."
     page = Page(width)
-    changing.write(explained(outcome, decision, None, study, "", system), page, Words(outcome, system))
+    changing.write(explained(outcome, decision, None, study, system), page, Words(outcome, system))
     return page.text

@@ -18,24 +18,12 @@ from rules.inquiry.ledgers import (
 )
 
 if TYPE_CHECKING:
+    from interview.views.inquiry.audit import Audit
     from rules.fitting import Outcome
     from rules.inquiry.flips import Flip
     from rules.inquiry.ledgers import Near
     from rules.inquiry.study import Study
     from rules.units import System
-
-
-class Rules(NamedTuple):
-    """Whether the rules are those that last ran on a session."""
-
-    then: str
-    """Digest of the rules that last ran; empty when none has."""
-    now: str
-
-    @property
-    def changed(self) -> bool:
-        """Whether other rules ran last."""
-        return bool(self.then) and self.then != self.now
 
 
 class Explained(NamedTuple):
@@ -47,7 +35,8 @@ class Explained(NamedTuple):
     """The rival or the amount it is held against; None where there is none."""
     near: tuple[Near, ...]
     study: Study | None
-    rules: Rules
+    audit: Audit | None
+    """What changed since the session was last run; None where that was not asked."""
     system: System
 
     @property
@@ -66,8 +55,9 @@ class Explained(NamedTuple):
 
 
 def explained(
-    outcome: Outcome, decision: str, instead: str | None, study: Study | None, then: str, system: System
-) -> Explained:
+    outcome: Outcome, decision: str, instead: str | None, study: Study | None, system: System,
+    audit: Audit | None = None,
+) -> Explained:  # fmt: skip
     """Gather what is asked about a decision.
 
     `instead` is the candidate or the amount it is held against, else the runner-up. Raises InquiryProblem
@@ -81,7 +71,7 @@ def explained(
         against=_against(outcome, view, found, instead),
         near=nearly(outcome, decision),
         study=study,
-        rules=Rules(then, outcome.house.digest),
+        audit=audit,
         system=system,
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from interview.views.inquiry import prices
+from interview.views.inquiry import audit, prices
 from interview.views.inquiry.fill import would_change
 from interview.views.inquiry.nearness import near_sentence
 from interview.views.inquiry.words import Words
@@ -27,8 +27,9 @@ def explain_json(of: Explained, session_id: str) -> Json:
     return {
         "schema": 1,
         "session": session_id,
-        "rules_digest": of.rules.now,
-        "rules_changed_since": of.rules.then if of.rules.changed else None,
+        "rules_digest": of.outcome.house.digest,
+        "rules_changed_since": of.audit.record.rules_digest if of.audit and of.audit.rules else None,
+        "audit": audit.data(of.audit) if of.audit is not None else None,
         "decision": one.id,
         "pick": thousandths(one.pick) if isinstance(one.pick, int) else one.pick,
         "unit": one.unit,

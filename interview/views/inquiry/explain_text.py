@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from interview.views.inquiry import changing, prices
+from interview.views.inquiry import audit_text, changing, prices
 from interview.views.inquiry.nearness import near_sentence
 from interview.views.inquiry.words import Words
 from interview.views.outcome_text.page import Page
@@ -31,7 +31,8 @@ def explain_text(of: Explained, voice: Voice = "fitter", width: int = WIDTH) -> 
     page, customer = Page(width), voice == "customer"
     said = Words(of.outcome, of.system, customer=customer)
     _stop(of, page)
-    _rules(of, page, said)
+    if of.audit is not None:
+        audit_text.write(of.audit, of.decision.id, page, said)
     _pick(of, page, said)
     _why(of, page, customer, teach=voice == "trainer")
     prices.write(of, page, customer=customer)
@@ -47,21 +48,6 @@ def _stop(of: Explained, page: Page) -> None:
     if any(one.topic == "body" and "pain" in one.rule.reads for one in of.outcome.notices):
         page.say(_STOP)
         page.gap()
-
-
-def _rules(of: Explained, page: Page, said: Words) -> None:
-    """Say whether the rules are others than those that last ran."""
-    if not of.rules.changed:
-        return
-    if said.customer:
-        page.say("Our rules have changed since we last looked; what follows is by the new ones.")
-    else:
-        page.say(
-            f"The rules have changed since this session was last run (then {of.rules.then[:12]}, now "
-            f"{of.rules.now[:12]}): what follows is by the rules of now. 'turfpair replay' with both rule "
-            "bases tells which rules did it."
-        )
-    page.gap()
 
 
 def _pick(of: Explained, page: Page, said: Words) -> None:

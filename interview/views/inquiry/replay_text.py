@@ -56,14 +56,28 @@ def _rows(tally: Tally, base: RuleBase) -> list[tuple[str, ...]]:
     rows: list[tuple[str, ...]] = []
     for case in tally.changed[:_MOST_ROWS]:
         if case.before != case.after:
-            why = ", ".join(f"{one.rule} ({one.points / 1000:+.2f})" for one in case.because)
-            rows.append((case.id, case.before or "none", case.after or "none", why or "the catalogue"))
+            why = _because(case, "pairing")
+            rows.append(
+                (case.id, case.before or "none", case.after or "none", why or "another choice of clubs")
+            )
         else:
-            moved = [
-                f"{id}: {_said(base, id, a)} -> {_said(base, id, b)}" for id, (a, b) in case.decisions.items()
-            ]
+            moved = [f"{id}: {_said(base, id, two[0])} -> {_said(base, id, two[1])}{_by(case, id)}"
+                     for id, two in case.decisions.items()]  # fmt: skip
             rows.append((case.id, case.before or "none", "the same pair", "; ".join(moved)))
     return rows
+
+
+def _by(case: Case, decision: str) -> str:
+    why = _because(case, decision)
+    return f" by {why}" if why else ""
+
+
+def _because(case: Case, decision: str) -> str:
+    """Write the rules that changed a decision, with what each moved; nothing where no rule did."""
+    return ", ".join(
+        one.rule if one.points is None else f"{one.rule} ({one.points / 1000:+.2f})"
+        for one in case.because.get(decision, ())
+    )
 
 
 def _said(base: RuleBase, id: str, pick: Picked | None) -> str:
@@ -108,13 +122,18 @@ def _case(case: Case, base: RuleBase) -> dict[str, Any]:
         "session": case.id,
         "from": case.before,
         "to": case.after,
-        "because": [{"rule": one.rule, "points": thousandths(one.points)} for one in case.because],
+        "because": _blames(case, "pairing"),
         "decisions": [
             {"decision": id, "from": _plain(base, id, a), "to": _plain(base, id, b),
-             "unit": _unit(base, id, a)}
+             "unit": _unit(base, id, a), "because": _blames(case, id)}
             for id, (a, b) in case.decisions.items()
         ],
     }  # fmt: skip
+
+
+def _blames(case: Case, decision: str) -> list[dict[str, Any]]:
+    """Return the rules that changed a decision; points are null of one that forbids a candidate."""
+    return [{"rule": one.rule, "points": thousandths(one.points)} for one in case.because.get(decision, ())]
 
 
 def _unit(base: RuleBase, id: str, pick: Picked | None) -> str | None:
