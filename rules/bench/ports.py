@@ -46,13 +46,18 @@ Backward counts away from the face, so the rear port is positive and the front p
 
 @dataclass(frozen=True, slots=True)
 class Port:
-    """A place on the head that takes mass, up to its capacity (kg)."""
+    """A place on the head that takes pieces of mass; it is measured from the empty head's centre of mass."""
 
     name: str
+    """The head's own name for the place: rear, front, sole, hosel, heel, toe."""
     capacity: float
+    """The most mass it holds (kg), all pieces together."""
     toeward: float
+    """Distance toward the toe (m); heel side is negative."""
     upward: float
+    """Distance up, away from the ground (m)."""
     backward: float
+    """Distance back, away from the face (m); in front of the centre is negative."""
 
     @classmethod
     def named(cls, name: str, capacity: float) -> Port:

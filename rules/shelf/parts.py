@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
+from rules.bench import ports
+
 Kind = Literal["fairway", "hybrid"]
 """The two kinds of club that are hit off the turf below the driver."""
 Hand = Literal["right", "left"]
@@ -37,19 +39,9 @@ def piece_id(mass: float) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Port:
-    """A place in a head that takes pieces of mass; its place is measured from the empty head's centre."""
+class Port(ports.Port):
+    """A port of a catalogued head."""
 
-    name: str
-    """The head's own name for the place: rear, front, sole, hosel, heel, toe."""
-    capacity: float
-    """The most mass it holds (kg), all pieces together."""
-    toeward: float
-    """Distance toward the toe (m); heel side is negative."""
-    upward: float
-    """Distance up, away from the ground (m)."""
-    backward: float
-    """Distance back, away from the face (m); in front of the centre is negative."""
     assumed: frozenset[str] = frozenset()
     """Fields the cataloguer left out."""
 

@@ -75,7 +75,7 @@ class _Tries:
     def made(self, ask: float, towards: ports.Place | None) -> Planned:
         """Plan for a need, and read the club that comes of it."""
         plan = _plan(
-            round(ask / _GRAIN), ports_of(self.head), self.stock, towards, round(self.head.mass / _GRAIN)
+            round(ask / _GRAIN), self.head.ports, self.stock, towards, round(self.head.mass / _GRAIN)
         )
         build = self.bare.with_added(*added(self.head, plan.plan))
         left = build.reading.points - self.target
@@ -140,11 +140,6 @@ def _plan(
 ) -> ports.PortPlan:
     """Remember plans: most answers change neither need nor head nor stock. Masses in `_GRAIN`."""
     return ports.plan(need * _GRAIN, places, stock, towards, head_mass=head_mass * _GRAIN)
-
-
-def ports_of(head: Head) -> tuple[ports.Port, ...]:
-    """Return a head's ports as the bench takes them."""
-    return tuple(ports.Port(p.name, p.capacity, p.toeward, p.upward, p.backward) for p in head.ports)
 
 
 def stock_of(pieces: Iterable[Piece]) -> tuple[ports.PieceStock, ...]:

@@ -12,7 +12,7 @@ from rules.units import parse, words
 from rules.workbench.as_built import after_moves
 from rules.workbench.checks import Check
 from rules.workbench.faults import ImpossibleReading, NothingKnown
-from rules.workbench.mass import added, ports_of
+from rules.workbench.mass import added
 from rules.workbench.moves import Move, moves_to
 from rules.workbench.shared import left_after
 
@@ -142,7 +142,7 @@ def _plan(
     plan: PortPlan, head: Head, mass: float, pieces: Mapping[str, tuple[float, ...]], needed: float
 ) -> PortPlan:
     """Return the plan of the ports with other pieces in them; it is no longer proved to be the best."""
-    loads = [(port, sum(pieces[port.name])) for port in ports_of(head)]
+    loads = [(port, sum(pieces[port.name])) for port in head.ports]
     held = sum(one for _, one in loads)
     return replace(
         plan, pieces=pieces, added=held, short_by=needed - held, cg_shift=shift(loads, mass), proved=False,

@@ -17,7 +17,6 @@ from rules.workbench import Club
 from rules.workbench.as_built import as_built
 from rules.workbench.delivered import as_flown
 from rules.workbench.faults import ImpossibleReading, NothingKnown
-from rules.workbench.mass import ports_of
 from rules.workbench.shared import bill, left_after
 from rules.workbench.teach import finished_club
 from rules.workbench.weighed import as_weighed, corrected, part_checks, weighed
@@ -53,7 +52,7 @@ def test_a_head_three_grams_heavy_leaves_pieces_out_before_it_is_glued(woods: Ou
     )
     head = wood.rung.spec.head
     assert head is not None
-    loads = [(port, sum(plan.pieces[port.name])) for port in ports_of(head)]
+    loads = [(port, sum(plan.pieces[port.name])) for port in head.ports]
     assert plan.cg_shift == shift(loads, right.build.head.mass)
 
 
