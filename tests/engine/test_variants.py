@@ -131,3 +131,29 @@ def test_a_rule_weighs_by_what_it_can_move(garden: RuleBase) -> None:
     facts = {id: [id] for id in garden.rule("tall-trees-trouble").reads}
     for id in facts:
         assert stakes(heavier, facts, ["tree"])[id] > stakes(garden, facts, ["tree"])[id]
+
+
+def test_stakes_by_hand(garden: RuleBase) -> None:
+    """What each rule can move at most: ten points where it rules out, a quarter where it only advises.
+
+    tall-trees-trouble 5, fruit-wanted 3, blossom-wanted 2.5 points; roots-reach-far 6 m and
+    sand-lets-roots-run 0.75 m, in half metres that matter: 12 and 1.5.
+    """
+    waits = {**WAITS, "grown": ["height"], "bears": ["wishes"], "light.shade": ["light"], "hardy": []}
+    assert stakes(garden, waits, ["tree", "distance"]) == {
+        "frost": 10.0, "height": 5 + 12, "wishes": 3 + 2.5, "soil": 2.5 + 1.5, "child_age": 0.25,
+        "light": 0.25,
+    }  # fmt: skip
+    assert stakes(garden, waits, ["distance"]) == {
+        "height": 12.0, "soil": 1.5, "child_age": 0.25, "light": 0.25,
+    }  # fmt: skip
+    worse = garden.with_rule_effect("fruit-wanted", Effect("points", -500))
+    assert stakes(worse, {"wishes": ["wishes"]}, ["tree"])["wishes"] == 0.5 + 2.5
+
+
+def test_questions_are_sifted_by_topic_safety_stake_and_order(garden: RuleBase) -> None:
+    at_stake = {"soil": 1.0, "light": 2.0, "wishes": 0.5, "child_age": 0.5, "frost": 0.0}
+    asked = ("child_age", "wishes", "light", "soil", "frost")
+    assert sifted(garden, asked, at_stake) == (("frost", "light", "soil", "wishes", "child_age"), ())
+    assert sifted(garden, asked, {"soil": 1.0}) == (("frost", "soil"), ("light", "wishes", "child_age"))
+    assert sifted(garden, (), {}) == ((), ())
