@@ -153,12 +153,13 @@ def _reception(args: Namespace, file: PinFile) -> tuple[Reception, Clock]:
     """Return what receives the visitors, and the clocks it reads."""
     from interview.kiosk.clock import Clock
     from interview.kiosk.gate import Gate
-    from interview.kiosk.interview import kiosk_interview
+    from interview.kiosk.interview import Interviews
     from interview.kiosk.reception import Reception
 
     clock, kept = Clock(), store(args)
-    gate = Gate(file, clock)
-    return Reception(kiosk_interview(house(args)), kept, gate, clock, units=args.units or "imperial"), clock
+    gate, afresh = Gate(file, clock), Interviews(house(args))
+    reception = Reception(afresh(), kept, gate, clock, units=args.units or "imperial", afresh=afresh)
+    return reception, clock
 
 
 def keep_open(
