@@ -23,6 +23,8 @@ MISSES: dict[str, Shape] = {
 }  # fmt: skip
 """What each word for a miss asks of the weight; left and right depend on the hand."""
 
+_FELT = 0.00005
+"""Shifts below this (m) are not worth a word."""
 _RPM = UNITS["rpm"].factor
 _TENTH_INCH = 0.1 * UNITS["in"].factor
 SPIN_LOWER = (350 * _RPM / _TENTH_INCH, 400 * _RPM / _TENTH_INCH)
@@ -58,18 +60,19 @@ def spin_change(shift: Place) -> tuple[float, float]:
     return min(ends), max(ends)
 
 
-def effect_words(shift: Place, system: System = "imperial") -> str:
-    """Say how far the centre of mass moves and how little that is worth, in two sentences."""
+def ways(shift: Place) -> tuple[tuple[float, str], ...]:
+    """Return how far (m, positive) a shift of the centre of mass goes, and which way; nothing too small."""
     pairs = (
         (shift.toeward, "toward the toe", "toward the heel"),
         (shift.upward, "up", "down"),
         (shift.backward, "back", "forward"),
     )
-    moves = [
-        f"{difference_words(abs(far), 'mm', system)} {more if far > 0 else less}"
-        for far, more, less in pairs
-        if abs(far) >= 0.00005
-    ]
+    return tuple((abs(far), more if far > 0 else less) for far, more, less in pairs if abs(far) >= _FELT)
+
+
+def effect_words(shift: Place, system: System = "imperial") -> str:
+    """Say how far the centre of mass moves and how little that is worth, in two sentences."""
+    moves = [f"{difference_words(far, 'mm', system)} {way}" for far, way in ways(shift)]
     if not moves:
         return "The head's centre of mass stays where it is."
     return (

@@ -94,7 +94,6 @@ SHORTER = ClubView(
         si("1.25 in", "in"),
         si("2.5 in", "in"),
         si("72 g", "g"),
-        si("38 in", "in"),
     ),
     grip=GripView("moss-48", "Moss 48 standard", si("48 g", "g"), "standard"),
     bench=BenchView(

@@ -21,6 +21,7 @@ from interview.views.outcome_text.quantities import (
     spoken_length,
     trimmed,
 )
+from rules.bench.direction import ways
 from rules.units import System, swing_weight_name, unit
 
 if TYPE_CHECKING:
@@ -37,8 +38,6 @@ _WEIGHED = 0.0005
 """Half a gram is not worth a word, kg."""
 _WAYS = 3
 """Ways out named at most."""
-_FELT = 0.00005
-"""Shifts below this (m) are not worth a word."""
 
 
 def for_fitter(view: OutcomeView, page: Page) -> None:
@@ -129,17 +128,7 @@ def _pieces(pieces: tuple[float, ...]) -> str:
 
 def _shift(bench: BenchView) -> str:
     """Say how far the added mass moves the head's centre of mass."""
-    shift = bench.shift
-    ways = (
-        (shift.toeward, "toward the toe", "toward the heel"),
-        (shift.upward, "up", "down"),
-        (shift.backward, "back", "forward"),
-    )
-    said = [
-        f"{millimetres(abs(far))} {more if far > 0 else less}"
-        for far, more, less in ways
-        if abs(far) >= _FELT
-    ]
+    said = [f"{millimetres(far)} {way}" for far, way in ways(bench.shift)]
     return (
         f"The centre of mass moves {', '.join(said)}: small." if said else "The centre of mass hardly moves."
     )
