@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 _LARGEST = 2_000_000
 """Characters beyond which no trial's table is."""
 _MOST_ROWS = 2000
+_MOST_CELLS = 300
+"""Cells of one row; no table of shots is so wide."""
 _SEARCHED = 25
 """Lines in which the headings must stand; programs like to write a few lines before them."""
 _CLUB_KEYS = ("kind", "loft", "length")
@@ -131,6 +133,9 @@ def _records(text: str, delimiter: str) -> Iterator[Record]:
         for number, cells in enumerate(reader):
             if number > _MOST_ROWS + _SEARCHED:
                 raise TableProblem(f"more than {_MOST_ROWS} rows are no trial; save only this golfer's balls")
+            if len(cells) > _MOST_CELLS:
+                where, many = f"line {begins} has {len(cells)} cells", f"more than {_MOST_CELLS} are no trial"
+                raise TableProblem(f"{where}, and {many}; save only the columns that tell of a ball")
             yield begins, [cell.replace("\0", "") for cell in cells]
             begins = reader.line_num + 1
     except csv.Error as error:
