@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+import signal
 import sys
 import traceback
 from collections.abc import Callable
@@ -31,8 +32,8 @@ def guarded(job: Callable[[], int]) -> int:
     except BrokenPipeError:
         _hush()
         return DONE
-    except KeyboardInterrupt:
-        return INTERRUPTED
+    except KeyboardInterrupt as stop:
+        return 128 + int(getattr(stop, "number", signal.SIGINT))
     except SystemExit as leaving:
         return _status_of(leaving)
     except (Problem, UnitError) as problem:

@@ -1,18 +1,36 @@
-"""`turfpair`: finds the command, reads its options, and makes one sentence of whatever goes wrong."""
+"""`turfpair`: finds the command, reads its options, and makes one sentence of whatever goes wrong.
+
+What it needs is imported where an interruption is looked for already: a key pressed in the first moment
+must not print what Python was doing.
+"""
 
 from __future__ import annotations
 
 import sys
-from argparse import SUPPRESS, Namespace
-from collections.abc import Sequence
-from difflib import get_close_matches
+from typing import TYPE_CHECKING
 
-from interview.commands.installation import foreign_rules
-from interview.commands.registry import Command, find, listed
+if TYPE_CHECKING:
+    from argparse import Namespace
+    from collections.abc import Sequence
+
+    from interview.commands.registry import Command
+
+_INTERRUPTED = 130
+"""Exit status of an interruption that comes before anything is set up."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line and return the exit status; nothing is ever raised."""
+    try:
+        return _run(argv)
+    except KeyboardInterrupt:
+        return _INTERRUPTED
+
+
+def _run(argv: Sequence[str] | None) -> int:
+    """Look whether the installation is ours, and do what the words say."""
+    from interview.commands.installation import foreign_rules
+
     _write_anything()
     foreign = foreign_rules()
     if foreign is not None:
@@ -51,7 +69,10 @@ def _dispatch(words: list[str]) -> int:
 
 def _command(name: str) -> Command:
     """Find a command; UsageProblem with a did-you-mean when there is none of that name."""
+    from difflib import get_close_matches
+
     from interview.commands.errors import UsageProblem
+    from interview.commands.registry import find, listed
     from interview.text import one_line
 
     command = find(name)
@@ -72,6 +93,8 @@ def run(command: Command, words: Sequence[str]) -> int:
 
 def _arguments(command: Command, words: Sequence[str]) -> Namespace:
     """Read the common options wherever they stand, then what is the command's own."""
+    from argparse import SUPPRESS
+
     from interview.commands.common import Parser, add_common
 
     shared = Parser(prog=f"turfpair {command.name}", add_help=False)
@@ -88,6 +111,8 @@ def _arguments(command: Command, words: Sequence[str]) -> Namespace:
 
 def help_text() -> str:
     """Return the list of commands, one a line."""
+    from interview.commands.registry import listed
+
     lines = ["usage: turfpair COMMAND ...", "", "Choose, build and prove the two clubs hit off the turf.", ""]
     lines += [f"  {command.name:<11}{command.help}" for command in listed()]
     lines += ["", "'turfpair COMMAND --help' tells more; 'turfpair --version' tells which Turfpair this is."]
@@ -97,6 +122,8 @@ def help_text() -> str:
 
 def _without_command() -> int:
     """Ask which screen to open; without a terminal, print the help instead."""
+    from interview.commands.registry import listed
+
     screens = [command for command in listed() if command.screen]
     if not screens or not (_is_terminal(sys.stdin) and _is_terminal(sys.stdout)):
         print(help_text())

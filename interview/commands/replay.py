@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from interview.commands.common import house
+from interview.commands.ended import ended_by_signals
 from interview.commands.errors import DONE, UsageProblem
 
 if TYPE_CHECKING:
@@ -79,7 +80,7 @@ def tallied(files: Sequence[Path], args: Namespace, cores: int) -> Tally:
     from rules.inquiry.replay import Tally
 
     tally = Tally()
-    with _progress(len(files)) as step, _cases(files, args, cores) as cases:
+    with ended_by_signals(), _progress(len(files)) as step, _cases(files, args, cores) as cases:
         for case in cases:
             tally.add(case)
             step()

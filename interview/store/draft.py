@@ -18,6 +18,7 @@ from interview.store.files import (
     sweep,
     sweep_folder,
     text_digest,
+    unbroken,
 )
 from interview.store.folders import state_folder
 from rules.paths import typed_path
@@ -59,8 +60,11 @@ class Draft:
         """
         if session == self.session:
             return session
-        if self._copy:
-            return self._save_copy(session)
+        with unbroken():
+            return self._save_copy(session) if self._copy else self._save(session)
+
+    def _save(self, session: Session) -> Session:
+        """Keep a new version where the session is, or beside what somebody else has put there."""
         with locked(self._lock()):
             now = digest(self._file)
             if now is not None and now != self._seen:
@@ -79,7 +83,7 @@ class Draft:
         """
         home = typed_path(folder).absolute()
         private_folder(home)
-        with locked(home / ".lock"):
+        with unbroken(), locked(home / ".lock"):
             id = self._free_id(session.id, home)
             kept = self._write(replace(session, id=id), home / f"{id}.toml")
         self._home, self._copy, self.moved = home, False, True

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
+import signal
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -11,10 +12,14 @@ from interview.store.faults import Busy, CannotKeep
 from rules.paths import insist_on_file
 from rules.whole_file import replace_content, sweep, sweep_folder
 
-__all__ = ["digest", "locked", "private_folder", "replace_file", "sweep", "sweep_folder", "text_digest"]
+__all__ = [
+    "digest", "locked", "private_folder", "replace_file", "sweep", "sweep_folder", "text_digest", "unbroken",
+]  # fmt: skip
 
 _PATIENCE = 5.0
 """Seconds to wait for another writer; a save takes milliseconds."""
+_BREAKERS = ("SIGINT", "SIGTERM", "SIGHUP")
+"""Signals whose handlers may raise in the middle of what is being done."""
 _PRIVATE_FILE, _PRIVATE_FOLDER = 0o600, 0o700
 
 
@@ -73,3 +78,17 @@ def locked(lock_file: Path) -> Iterator[None]:
         yield
     finally:
         lock.release()
+
+
+@contextlib.contextmanager
+def unbroken() -> Iterator[None]:
+    """Hold back interruptions until a save is whole and noted; they come right after it."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    held = {getattr(signal, name) for name in _BREAKERS if hasattr(signal, name)}
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, held)
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)

@@ -44,16 +44,38 @@ def run(args: Namespace) -> int:
         draft.session = replace(draft.session, units=args.units)
     lines = Lines()
     talk = LineTalk(Conversation.of(home.for_session(draft.id)), draft, lines, draft.session.units)
+    from interview.commands.ended import Ended, ended_by_signals
+
     try:
-        lines.say(talk.conversation.wording.say("ask.welcome", draft.session.voice))
-        ending = talk.run()
-    except KeyboardInterrupt:
+        with ended_by_signals():
+            lines.say(talk.conversation.wording.say("ask.welcome", draft.session.voice))
+            if talk.run() == "done":
+                _tell_outcome(talk, lines)
+            return DONE if _tell_kept(talk, lines) else BAD_INPUT
+    except KeyboardInterrupt as stop:
+        _break_off(talk, lines)
+        return 128 + stop.number if isinstance(stop, Ended) else INTERRUPTED
+    except OSError:  # nobody reads on, or the window is gone
+        _keep_somewhere(talk)
+        raise
+
+
+def _break_off(talk: LineTalk, lines: Lines) -> None:
+    """Keep what was said last, and tell where, if there is still anybody to tell."""
+    talk.keep_all()
+    try:
         lines.say()
         _tell_kept(talk, lines)
-        return INTERRUPTED
-    if ending == "done":
-        _tell_outcome(talk, lines)
-    return DONE if _tell_kept(talk, lines) else BAD_INPUT
+    except OSError:
+        _keep_somewhere(talk)
+
+
+def _keep_somewhere(talk: LineTalk) -> None:
+    """Keep what is in memory only, wherever it can be, without a word."""
+    from interview.store import rescue
+
+    if talk.trouble:
+        rescue(talk.draft, talk.marked)
 
 
 def _draft(args: Namespace, home: House) -> Draft:

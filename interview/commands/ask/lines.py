@@ -6,6 +6,7 @@ import sys
 import textwrap
 from typing import TextIO
 
+from interview.commands.ask.waiting import await_line
 from interview.text import clean
 
 _WIDTH = 78
@@ -31,6 +32,8 @@ class Lines:
     def ask(self) -> str | None:
         """Return the next line, or None when there is none left."""
         print("> ", end="", file=self._writer, flush=True)
+        if not self._echo:
+            await_line(self._reader.fileno())
         line = self._reader.readline(_LONGEST) if self._reader is not None else ""
         if not line:
             print(file=self._writer)
