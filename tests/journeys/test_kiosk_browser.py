@@ -51,7 +51,9 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture
 def kiosk(home: Path) -> Iterator[Any]:
     """A kiosk that is served, and the address that it tells."""
-    kept = {name: value for name, value in os.environ.items() if re.match("PATH$|LANG$|LC_ALL$|COVERAGE", name)}
+    kept = {
+        name: value for name, value in os.environ.items() if re.match("PATH$|LANG$|LC_ALL$|COVERAGE", name)
+    }
     env = {**kept, "HOME": str(home), "XDG_STATE_HOME": str(home / "state"), "PYTHONDONTWRITEBYTECODE": "1"}
     running = subprocess.Popen(
         [sys.executable, "-m", "interview.commands.main", "kiosk", "--web", "--port", "0"], cwd=home, env=env,

@@ -56,7 +56,9 @@ def home(tmp_path: Path) -> Path:
 def spawn(home: Path, *more: str) -> Any:
     """Start the installed command where every place it could write to is below one folder."""
     (home / "tmp").mkdir(exist_ok=True)
-    kept = {name: value for name, value in os.environ.items() if re.match("PATH$|LANG$|LC_ALL$|COVERAGE", name)}
+    kept = {
+        name: value for name, value in os.environ.items() if re.match("PATH$|LANG$|LC_ALL$|COVERAGE", name)
+    }
     env = {
         **kept, "HOME": str(home), "XDG_STATE_HOME": str(home / "state"), "TMPDIR": str(home / "tmp"),
         "XDG_CACHE_HOME": str(home / "cache"), "TERM": "xterm-256color", "PYTHONDONTWRITEBYTECODE": "1",

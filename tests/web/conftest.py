@@ -71,7 +71,9 @@ class Served:
 def environment(home: Path) -> dict[str, str]:
     """Return an environment in which every place that could be written to is below one folder."""
     (home / "tmp").mkdir(exist_ok=True)
-    kept = {name: value for name, value in os.environ.items() if re.match("PATH$|LANG$|LC_ALL$|COVERAGE", name)}
+    kept = {
+        name: value for name, value in os.environ.items() if re.match("PATH$|LANG$|LC_ALL$|COVERAGE", name)
+    }
     return {
         **kept, "HOME": str(home), "XDG_STATE_HOME": str(home / "state"), "TMPDIR": str(home / "tmp"),
         "XDG_CACHE_HOME": str(home / "cache"), "PYTHONDONTWRITEBYTECODE": "1", "TEXTUAL_PRESS": "q",
