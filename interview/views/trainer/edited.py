@@ -34,7 +34,7 @@ _OPS = {
 
 def entry_lines(overlay: Overlay, typed: str) -> tuple[EntryLine, ...]:
     """Return the rules and values in whose words every typed word begins one; those changed come first."""
-    base, wanted = overlay.house.base, typed.casefold().split()
+    base, wanted = overlay.house.base, typed.casefold().replace("-", " ").split()
     found = [_entry_line(overlay, id) for id in (*base.rules, *base.assumptions)]
     found = [one for one in found if all(any(w.startswith(p) for w in _words(one)) for p in wanted)]
     return tuple(sorted(found, key=lambda one: not one.changed))
