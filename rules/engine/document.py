@@ -6,6 +6,7 @@ import re
 import stat
 import tomllib
 from bisect import bisect_right
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -30,8 +31,12 @@ _WORDING = {
     "not-text": "this is not a text file in UTF-8",
     "not-toml": "this is not valid TOML: {why}",
     "too-deep": "this is nested too deeply",
+    "too-large": "this whole number is larger than any that a file may hold",
 }
 _WHERE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
+_LARGEST = 2**63
+"""Whole numbers of TOML stay below it in size (TOML 1.0.0, Integer: 64 bits with a sign)."""
+_MANY_DIGITS = re.compile(r"[0-9a-fA-F_]{16}")
 _HARMLESS = re.compile(r'"(?:\\.|[^"\\])*"|\'[^\']*\'|\d\.\d')
 
 
@@ -94,13 +99,26 @@ def parse_toml(path: Path, text: str) -> Document:
     """Read TOML text that stands in, or is meant for, a file."""
     _refuse_dots(path, text)
     try:
-        return Document(path, text, tomllib.loads(text))
+        document = Document(path, text, tomllib.loads(text))
     except RecursionError:
         raise _problem(path, "too-deep") from None
     except tomllib.TOMLDecodeError as error:
         raise _not_toml(path, text, str(error)) from None
     except ValueError as error:
         raise _problem(path, "not-toml", why=_first_sentence(str(error))) from None
+    if _MANY_DIGITS.search(text):
+        for place in _too_large(document.data, ()):
+            raise _problem(path, "too-large", *document.position(place))
+    return document
+
+
+def _too_large(value: Any, at: KeyPath) -> Iterator[KeyPath]:
+    """Find whole numbers that tomllib reads and TOML does not allow: arithmetic and words fail on them."""
+    if isinstance(value, int) and abs(value) >= _LARGEST:
+        yield at
+    elif isinstance(value, dict | list):
+        for key, part in value.items() if isinstance(value, dict) else enumerate(value):
+            yield from _too_large(part, (*at, key))
 
 
 def _bytes(path: Path) -> bytes:

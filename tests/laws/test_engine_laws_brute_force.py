@@ -95,10 +95,10 @@ def test_a_comparison_can_turn_out_exactly_as_some_answer_makes_it(rng: Random) 
     base, views = small(rng, facts=4)
     choice = base.choose("which", views, [Candidate("one", {})])
     (standing,) = choice.standings
-    traced = [line.conditions for line in (*standing.lines, *standing.ruled_out)]
+    traced: list[Any] = [line.conditions for line in (*standing.lines, *standing.ruled_out)]
     traced += [quiet.conditions for quiet in standing.silent]
     for conditions in traced:
-        for told in conditions.atoms() if conditions else ():
+        for told in conditions.atoms():
             view = told.view
             if view.status != "open" or told.condition.op in ("known", "unknown"):
                 continue

@@ -44,9 +44,8 @@ class Checks:
     def decisions(self, tables: Mapping[str, Table]) -> None:
         """Check that decisions of a scope have an order, and that a start may be read."""
         seen: dict[tuple[str, int], str] = {}
-        for decision in self._decisions.values():
-            place = (decision.scope, decision.order)
-            table = tables[decision.id]
+        for id, decision in self._decisions.items():  # one whose id is no id has none of its own
+            place, table = (decision.scope, decision.order), tables[id]
             if place in seen:
                 table.fault(
                     "duplicate-order",

@@ -18,6 +18,12 @@ WORD_OPS = ("is", "is_not", "one_of", "known", "unknown")
 OPERATORS = (*NUMBER_OPS, "one_of")
 
 
+def told(assumption: Assumption) -> str:
+    """Name an assumption's value for a sentence about it."""
+    value = assumption.value
+    return typed(value, assumption.unit).join("''") if isinstance(value, float) else given(value)
+
+
 class ConditionReader:
     """Reads conditions against the facts and assumptions of a rule base."""
 
@@ -130,7 +136,7 @@ class ConditionReader:
             if assumption.value not in fact.values:
                 table.fault(
                     "assumption-kind", (op,), assumption=assumption.id,
-                    given=given(assumption.value), wanted=f"one of {', '.join(fact.values)}",
+                    given=told(assumption), wanted=f"one of {', '.join(fact.values)}",
                 )  # fmt: skip
                 return None
             return Atom(fact.id, op, Assumed(assumption.id))
@@ -178,7 +184,7 @@ class ConditionReader:
                 "assumption-kind",
                 key,
                 assumption=assumption.id,
-                given=given(assumption.value),
+                given=told(assumption),
                 wanted="a number",
             )
             return None

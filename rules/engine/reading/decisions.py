@@ -9,7 +9,7 @@ from rules.engine.language import Assumption, Decision, Fact
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.facts import SNAKE_WANTED, _unit, read_scope
 from rules.engine.reading.sources import read_source
-from rules.engine.reading.table import ID, Table, given
+from rules.engine.reading.table import ID, Table
 from rules.engine.text import typed
 from rules.units import unit
 
@@ -72,13 +72,12 @@ class DecisionReader:
         if inner is None:
             return None, None
         by_fact, by_assumption = inner.has("fact"), inner.has("assumption")
-        inner.close()
         if by_fact == by_assumption:
-            inner.fault(
-                "wrong-type", wanted="either { fact = ... } or { assumption = ... }", given=given(inner.data)
-            )
+            what = "both" if by_fact else "neither"
+            inner.fault("wrong-type", wanted="either { fact = ... } or { assumption = ... }", given=what)
             return None, None
         if by_fact:
+            inner.close()
             fact = self._conditions.fact(inner, ("fact",), inner.data["fact"])
             if fact is not None and self._fits(
                 inner, "fact", fact.id, fact.unit, fact.kind == "number", symbol

@@ -67,7 +67,8 @@ class EffectReader:
             return None
         rows = table.listed(("at",), raw, "a list of nodes [value, result]", least=0)
         if len(rows) < 2:
-            table.fault("ramp-short", ("at",))
+            if isinstance(raw, list):
+                table.fault("ramp-short", ("at",))
             return None
         nodes: list[tuple[float, int]] = []
         for i, row in enumerate(rows):
@@ -113,6 +114,6 @@ def _result(
 def read_topic(table: Table, key: str, topics: tuple[str, ...]) -> str:
     """Read a topic of the interview."""
     topic = table.sentence(key, "a topic is wanted")
-    if topic and topic not in topics:
+    if topic and topics and topic not in topics:
         table.unknown("unknown-topic", (key,), topic, topics)
     return topic

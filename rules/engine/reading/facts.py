@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any, cast
 
 from rules.engine.language import Ask, Assumption, Fact, Kind
-from rules.engine.reading.conditions import ConditionReader
+from rules.engine.reading.conditions import ConditionReader, told
 from rules.engine.reading.effects import read_topic
 from rules.engine.reading.sources import read_source
 from rules.engine.reading.table import ID, KEBAB, Table, given
@@ -58,8 +58,8 @@ def _outside(table: Table, key: str, raw: Any, id: str, range: tuple[float, floa
 
 
 def _word_value(table: Table, raw: Any, values: tuple[str, ...]) -> Value:
-    """Read an assumption's word, or list of words."""
-    if raw is None:
+    """Read an assumption's word, or list of words; a fault of the words themselves is told already."""
+    if raw is None or not values:
         return ""
     if isinstance(raw, list):
         return frozenset(table.match(("value", i), word, values) for i, word in enumerate(raw))
@@ -86,7 +86,7 @@ def _words(table: Table) -> tuple[str, ...]:
     rows = table.items("values", "the list of its words is wanted")
     for i, word in enumerate(rows):
         if not isinstance(word, str) or not ID.fullmatch(word) or len(word) > 40:
-            table.fault("bad-id", ("values", i), given=given(word).strip("'"), wanted=SNAKE_WANTED)
+            table.fault("bad-id", ("values", i), given=given(word), wanted=SNAKE_WANTED)
         elif word in rows[:i]:
             table.fault(
                 "duplicate", ("values", i), what="word", id=word, where="an earlier place of the list"
@@ -98,9 +98,12 @@ class FactReader:
     """Reads [[fact]] entries against scopes, topics and assumptions."""
 
     def __init__(
-        self, scopes: tuple[str, ...], topics: tuple[str, ...], assumptions: Mapping[str, Assumption]
-    ) -> None:
-        self._scopes, self._topics, self._assumptions = scopes, topics, assumptions
+        self, scopes: tuple[str, ...], topics: tuple[str, ...], assumptions: Mapping[str, Assumption],
+        broken: frozenset[str],
+    ) -> None:  # fmt: skip
+        """`broken` names assumptions with faults of their own: who leans on them is not blamed as well."""
+        self._scopes, self._topics = scopes, topics
+        self._assumptions, self._broken = assumptions, broken
 
     def read(self, table: Table) -> Fact:
         """Read one fact; whether its question applies is read later, when all facts are there."""
@@ -120,10 +123,10 @@ class FactReader:
             id, scope, kind, symbol, values, range or (0.0, 0.0), title, text, read_source(table),
             _widest(kind, range, values), ask, self._fallback(table, kind, symbol, values),
             self._spread(table, symbol) if number else {}, _plausible(table, kind, symbol, values),
-            derived, table.word("decided_with", (str(table.data.get("decided_with")),)) or None,
+            derived, table.text("decided_with", "the id of a decision") or None,
             table.sentence("used_for") if table.has("used_for") else "",
         )  # fmt: skip
-        table.close(("unit", "range", "spread") if not number else ("values",))
+        table.close(() if kind else ("unit", "range", "spread", "values", "plausible"))
         return fact
 
     def _ask(self, table: Table) -> Ask | None:
@@ -145,7 +148,8 @@ class FactReader:
         if found is None:
             table.unknown("unknown-assumption", ("fallback",), raw, self._assumptions)
             return None
-        self._fits(table, found, kind, symbol, values)
+        if kind and found.id not in self._broken and (kind == "number" or values):
+            self._fits(table, found, kind, symbol, values)
         return found.id
 
     @staticmethod
@@ -158,9 +162,7 @@ class FactReader:
         wanted = found.value if isinstance(found.value, frozenset) else {found.value}
         if kind == "number" or found.range is not None or not wanted <= set(values):
             fits = "a number" if kind == "number" else f"one of {', '.join(values)}"
-            table.fault(
-                "assumption-kind", ("fallback",), assumption=found.id, given=given(found.value), wanted=fits
-            )
+            table.fault("assumption-kind", ("fallback",), assumption=found.id, given=told(found), wanted=fits)
 
     def _spread(self, table: Table, symbol: str) -> dict[str, float]:
         inner = table.table("spread")
@@ -181,8 +183,8 @@ class FactReader:
 def read_scope(table: Table, scopes: tuple[str, ...]) -> str:
     """Read the scope of an entry."""
     raw = table.raw("scope", "its scope is wanted: " + ", ".join(scopes))
-    if raw is None or raw in scopes:
-        return raw or ""
+    if raw is None or raw in scopes or not scopes:
+        return str(raw or "")
     table.unknown("unknown-scope", ("scope",), raw, scopes)
     return ""
 
@@ -198,7 +200,7 @@ def _plausible(
     table: Table, kind: str, symbol: str, values: tuple[str, ...]
 ) -> tuple[float, float] | dict[str, float] | None:
     """Read where an open question's answer is likely."""
-    if not table.has("plausible"):
+    if not table.has("plausible") or not kind:
         return None
     if kind == "number":
         return table.pair("plausible", symbol, "")
@@ -208,10 +210,10 @@ def _plausible(
     weights: dict[str, float] = {}
     for word in list(inner.data)[:100]:
         raw = inner.raw(word)
-        if word not in values:
+        if values and word not in values:
             inner.match((word,), word, values)
         elif isinstance(raw, bool) or not isinstance(raw, int | float) or not 0 <= raw < 1e6:
-            inner.fault("wrong-type", (word,), wanted="a weight from 0 up", given=given(raw))
+            inner.fault("wrong-type", (word,), wanted="a weight from 0 to below a million", given=given(raw))
         else:
             weights[word] = float(raw)
     if weights and not sum(weights.values()) > 0:

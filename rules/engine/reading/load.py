@@ -11,6 +11,7 @@ from rules.engine.language import Assumption, Decision, Fact, Rule
 from rules.engine.reading.checks import Checks
 from rules.engine.reading.conditions import ConditionReader
 from rules.engine.reading.decisions import DecisionReader
+from rules.engine.reading.effects import MOST_POINTS
 from rules.engine.reading.facts import FactReader, parts, read_assumption, with_applies
 from rules.engine.reading.layers import Gathered, gather, read_schema
 from rules.engine.reading.rules import RuleReader
@@ -36,7 +37,7 @@ def _names(table: Table, key: str, wanted: str) -> tuple[str, ...]:
     rows = table.items(key, wanted)
     for i, word in enumerate(rows):
         if not isinstance(word, str) or not ID.fullmatch(word) or word in rows[:i]:
-            table.fault("bad-id", (key, i), given=given(word).strip("'"), wanted="short words, each once")
+            table.fault("bad-id", (key, i), given=given(word), wanted="short words, each once")
     return tuple(word for word in rows if isinstance(word, str))
 
 
@@ -52,16 +53,17 @@ class _Loader:
         self.topics = _names(base, "topics", "the ordered list of topics is wanted")
         cliff = base.raw("largest_cliff")
         if cliff is not None and (
-            isinstance(cliff, bool) or not isinstance(cliff, int | float) or not cliff > 0
+            isinstance(cliff, bool) or not isinstance(cliff, int | float) or not 0 < cliff <= MOST_POINTS
         ):
-            base.fault("wrong-type", ("largest_cliff",), wanted="points above 0", given=given(cliff))
+            wanted = f"points above 0, {MOST_POINTS} at most,"
+            base.fault("wrong-type", ("largest_cliff",), wanted=wanted, given=given(cliff))
             cliff = None
         self.cliff = None if cliff is None else round(cliff * 1000)
 
     def load(self) -> RuleBase:
         """Read assumptions, facts, decisions and rules, then hold them against one another."""
         assumptions = {id: read_assumption(table) for id, table in self._entries["assumption"].items()}
-        facts = self._facts(assumptions)
+        facts = self._facts(assumptions, self._broken({}))
         broken = self._broken(facts)
         sound = {id: fact for id, fact in facts.items() if id not in broken}
         conditions = ConditionReader(
@@ -87,8 +89,8 @@ class _Loader:
         }
         return frozenset(broken | {name for name, fact in facts.items() if fact.part_of in broken})
 
-    def _facts(self, assumptions: dict[str, Assumption]) -> dict[str, Fact]:
-        reader = FactReader(self.scopes, self.topics, assumptions)
+    def _facts(self, assumptions: dict[str, Assumption], broken: frozenset[str]) -> dict[str, Fact]:
+        reader = FactReader(self.scopes, self.topics, assumptions, broken)
         facts: dict[str, Fact] = {}
         for id, table in self._entries["fact"].items():
             facts[id] = reader.read(table)

@@ -70,7 +70,9 @@ class RuleReader:
         text = table.sentence(key)
         for name in named_facts(text):
             fact = self._facts.get(name)
-            if (fact is None or fact.kind == "shares") and name not in self._broken:
+            if fact is not None and fact.kind == "shares":
+                table.fault("shares-whole", (key,), id=fact.id, part=fact.values[0])
+            elif fact is None and name not in self._broken:
                 table.fault("brace-unknown", (key,), given=name[:40], near=(name, self._facts))
         stray = stray_brace(text)
         if stray is not None:

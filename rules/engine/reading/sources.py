@@ -34,7 +34,7 @@ def read_source(table: Table) -> Source:
     kind = str(raw) if is_rules else source.word("kind", (*_NEEDS, "rules_of_..."), _KIND_WANTED)
     needs = _RULES_NEED if is_rules else _NEEDS.get(kind, ())
     parts: dict[str, str | int] = {}
-    for key in (*needs, "note"):
+    for key in dict.fromkeys((*needs, "note")):
         raw = source.raw(key)
         if raw is None:
             continue

@@ -67,8 +67,15 @@ def given(raw: object) -> str:
         return f"a list of {len(raw)}" if raw else "an empty list"
     if isinstance(raw, bool):
         return "true" if raw else "false"
+    if isinstance(raw, frozenset):
+        return "' and '".join(sorted(raw)).join("''")
     text = "".join(c if c.isprintable() else "?" for c in str(raw)[:60])
     return f"'{text}'"
+
+
+def _thing(wanted: str) -> str:
+    """Return what is wanted without saying so: the sentence about a wrong type says it itself."""
+    return wanted.split(" is wanted")[0]
 
 
 def shown_path(path: KeyPath) -> str:
@@ -140,7 +147,7 @@ class Table:
         if raw is None:
             return None
         if not isinstance(raw, dict):
-            self.fault("wrong-type", (key,), wanted=wanted or "a table", given=given(raw))
+            self.fault("wrong-type", (key,), wanted=_thing(wanted or "a table"), given=given(raw))
             return None
         return self.inner((key,), raw)
 
@@ -156,7 +163,7 @@ class Table:
     def listed(self, key: KeyPath, raw: object, wanted: str, least: int = 1) -> list[Any]:
         """Return a raw value as a list, bounded."""
         if not isinstance(raw, list) or len(raw) < least:
-            self.fault("wrong-type", key, wanted=wanted, given=given(raw))
+            self.fault("wrong-type", key, wanted=_thing(wanted), given=given(raw))
             return []
         if len(raw) > MOST_LIST:
             self.fault("too-many", key, count=len(raw), most=MOST_LIST)
@@ -185,7 +192,7 @@ class Table:
         if raw is None:
             return ""
         if not isinstance(raw, str) or len(raw) > MOST_ID or not pattern.fullmatch(raw):
-            self.fault("bad-id", (key,), given=given(raw).strip("'"), wanted=wanted)
+            self.fault("bad-id", (key,), given=given(raw), wanted=wanted)
             return ""
         return raw
 
@@ -198,7 +205,15 @@ class Table:
         """Hold a raw value against several words; nothing when it is none of them."""
         if isinstance(raw, str) and raw in words:
             return raw
-        self.fault("not-a-word", key, given=given(raw).strip("'"), wanted=", ".join(words), near=(raw, words))
+        self.fault("not-a-word", key, given=given(raw), wanted=", ".join(words), near=(raw, words))
+        return ""
+
+    def text(self, key: str, wanted: str) -> str:
+        """Return a short text that other entries are called by, or nothing."""
+        raw = self.raw(key)
+        if raw is None or isinstance(raw, str):
+            return raw or ""
+        self.fault("wrong-type", (key,), wanted=wanted, given=given(raw))
         return ""
 
     def flag(self, key: str) -> bool:
