@@ -156,12 +156,6 @@ def without_shot(session: Session, facts: Facts, index: int = -1) -> Session:
     return _with_part(session, facts, "shots", shots)
 
 
-def with_reading(session: Session, facts: Facts, role: str, reading: Mapping[str, object]) -> Session:
-    """Set what scale and gauge say of a finished club (`longer` or `shorter`)."""
-    readings = {**session.written.get("readings", {}), role: dict(reading)}
-    return _with_part(session, facts, "readings", readings)
-
-
 def with_override(session: Session, facts: Facts, decision: str, value: str, reason: str = "") -> Session:
     """Overrule a decision, with the reason if one was given."""
     row = {"value": value, **({"reason": reason} if reason.strip() else {})}

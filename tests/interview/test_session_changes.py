@@ -21,7 +21,6 @@ from interview.session import (
     with_club,
     with_details,
     with_override,
-    with_reading,
     with_record,
     with_shots,
     without_answer,
@@ -115,9 +114,7 @@ def test_clubs_shots_readings_and_overrides_come_and_go(facts: Facts) -> None:
     assert [s.outcome for s in session.subject.shots] == ["up", "thin"]
     assert [s.outcome for s in without_shot(session, facts).subject.shots] == ["up"]
     assert [s.outcome for s in without_shot(session, facts, 0).subject.shots] == ["thin"]
-    session = with_reading(session, facts, "longer", {"total": "331 g"})
     session = with_override(session, facts, "longer.length", "42.25 in", "he liked the demo")
-    assert session.subject.readings["longer"].total == pytest.approx(0.331)
     assert session.subject.overrides["longer.length"].value == "42.25 in"
     assert without_override(session, facts, "longer.length").subject.overrides == {}
     bare = without_club(session, facts, "trial_clubs", "demo")

@@ -21,10 +21,12 @@ _LIKED = {
     "liked": "yes", "likes it": "yes", "likes": "yes", "disliked": "no", "hates it": "no", "hates": "no",
     "hated": "no", "not liked": "no", "so so": "so_so", "so-so": "so_so",
 }  # fmt: skip
+_GONE = ("gone", "sold")
+"""Words that take a club out of the bag again."""
 _OWNED = re.compile(r"^(?:club|own|owns|has|my|his|her|their)\s+(.+)$", re.IGNORECASE)
 """How a line begins that tells of a club."""
 _UNITS = r"(?:deg(?:rees?)?|°|inch(?:es)?|in|\"|cm|g(?:rams)?|y(?:ar)?ds?|m)(?![a-z])"
-_WORDS = "|".join(sorted(_LIKED, key=len, reverse=True))
+_WORDS = "|".join(sorted((*_LIKED, *_GONE), key=len, reverse=True))
 _PART = re.compile(
     rf"(?<!add)(?<!takes)(?<!for)\s+(?=\d[\d.]*(?:[ -]\d+/\d+)?\s*{_UNITS}|[A-G]\d(?:\.\d+)?(?:$|\s)"
     rf"|(?:can add|takes|room for)\s|(?:{_WORDS})(?:$|\s))",
@@ -42,7 +44,8 @@ class ClubProblem(Problem):
 def read_club(text: str) -> dict[str, object]:
     """Read a club from a line of parts, the name first; ClubProblem says what is wanted.
 
-    Commas part them, or else the quantities and words that begin a part do.
+    Commas part them, or else the quantities and words that begin a part do. A club that is no longer owned
+    is `gone`.
     """
     line = one_line(text, 400)
     name, *parts = [part.strip() for part in (line if "," in line else _PART.sub(", ", line)).split(",")]
@@ -69,6 +72,8 @@ def _field(part: str) -> tuple[str, object]:
     """Return what one part of the line tells: which field, and its value as a session holds it."""
     if part.lower() in _LIKED:
         return "liked", _LIKED[part.lower()]
+    if part.lower() in _GONE:
+        return "gone", True
     adds = _ADDS.match(part)
     if adds:
         _checked(adds.group(1), "g")
@@ -123,6 +128,8 @@ def _part_words(key: str, value: object) -> str:
     """Return one thing that is known of a club in words."""
     if key == "kind":
         return "fairway wood" if value == "fairway" else "hybrid"
+    if key == "gone":
+        return "no longer in the bag"
     if key == "liked":
         return {"yes": "liked", "no": "not liked"}.get(str(value), "so so")
     return f"{key.replace('_', ' ')} {_plain(value)}"
@@ -140,7 +147,7 @@ def read_trial(text: str) -> list[dict[str, object]]:
         loft = club.get("loft")
         if isinstance(loft, dict):
             club["loft"] = loft["value"]
-        for key in ("liked", "can_add", "carry"):
+        for key in ("liked", "can_add", "carry", "gone"):
             club.pop(key, None)
     names = [club["name"] for club in clubs]
     if len(set(names)) < len(names):

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 
 from interview.conversation import WentTo
 from interview.screens.bay.orders import BAY
-from interview.session import with_club, with_details, with_override, without_override
+from interview.session import with_club, with_details, with_override, without_club, without_override
 
 if TYPE_CHECKING:
     from textual.screen import Screen
@@ -186,7 +186,7 @@ class Rooms:
         from interview.screens.bay.clubs import reading
         from interview.screens.kit.prompt import PromptScreen
 
-        hint = "Name first, then what is known of it: 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked"
+        hint = "Name first, then what is known of it: 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked; or gone"
         self._bay.push_screen(PromptScreen("A club already owned", hint, reading=reading), self.take_club)
 
     def take_club(self, text: str | None) -> None:
@@ -198,7 +198,10 @@ class Rooms:
 
 
 def _with_club(desk: Desk, club: dict[str, object], session: Session) -> Session:
-    """Return the session with one more club that is owned, or with more known of one of that name."""
+    """Return the session with one more club that is owned, more known of one of that name, or it gone."""
+    facts = desk.conversation.base.facts
+    if "gone" in club:
+        return without_club(session, facts, "owned", str(club["name"]))
     owned = session.written.get("owned", [])
     before: dict[str, object] = next((one for one in owned if one.get("name") == club["name"]), {})
-    return with_club(session, desk.conversation.base.facts, "owned", {**before, **club})
+    return with_club(session, facts, "owned", {**before, **club})
