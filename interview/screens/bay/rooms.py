@@ -186,7 +186,7 @@ class Rooms:
         from interview.screens.bay.clubs import reading
         from interview.screens.kit.prompt import PromptScreen
 
-        hint = "Name first, then what is known of it: 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked; or gone"
+        hint = "Name first, then what is known: 3-wood, 15 deg, 43 1/4 in, D2, 330 g, 185 yd, liked; or gone"
         self._bay.push_screen(PromptScreen("A club already owned", hint, reading=reading), self.take_club)
 
     def take_club(self, text: str | None) -> None:
