@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from datetime import UTC, datetime
+from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -28,15 +29,19 @@ _LARGEST = 10**12
 """Whole numbers beyond this are no answer to anything, and too large for a machine number."""
 
 
+MOST_FAULTS = 200
+"""Faults after which no more are looked for: nobody mends more at a time, and some files have no end."""
+
+
 def load(file: Path, facts: Facts) -> Session:
-    """Read a session file. Raises FileProblem (no such file, not TOML, ...) or SessionFaults."""
+    """Read a session file. Raises FileProblem (no such file, not TOML, ...) or SessionFaults, bounded."""
     from rules.engine.document import FileProblem, read_toml
 
     try:
         document = read_toml(file)
     except FileProblem as problem:
         raise with_remedy(problem) from None
-    faults = list(_faults(document.data, facts))
+    faults = list(islice(_faults(document.data, facts), MOST_FAULTS))
     if faults:
         placed = [_placed(document, fault) for fault in faults]
         # One value may be refused by two readers: what was found first says it best.
@@ -168,7 +173,7 @@ def _part_faults(written: Mapping[str, Any], facts: Facts) -> Iterator[SubjectPr
     try:
         read_subject(facts, written)
     except SubjectProblem as problem:
-        found = [*_each_fault(written, facts)]
+        found = [*islice(_each_fault(written, facts), MOST_FAULTS)]
         yield from found or [problem]
 
 

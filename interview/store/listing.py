@@ -47,9 +47,9 @@ def read_entry(file: Path) -> Entry | None:
     changed = datetime.fromtimestamp(state.st_mtime, UTC)
     try:
         data = tomllib.loads(read_bounded(file, _LARGEST).decode("utf-8-sig"))
-    except (OSError, ValueError, RecursionError):
+        return _entry(file, changed, data) if data else _damaged(file, changed)
+    except (OSError, ValueError, RecursionError):  # the second also for numbers too long to be written
         return _damaged(file, changed)
-    return _entry(file, changed, data) if data else _damaged(file, changed)
 
 
 def _damaged(file: Path, changed: datetime) -> Entry:

@@ -34,9 +34,9 @@ _WORDING = {
     "too-large": "this whole number is larger than any that a file may hold",
 }
 _WHERE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
-_LARGEST = 2**63
-"""Whole numbers of TOML stay below it in size (TOML 1.0.0, Integer: 64 bits with a sign)."""
-_MANY_DIGITS = re.compile(r"[0-9a-fA-F_]{16}")
+_LARGEST = 10**100
+"""Whole numbers stay below it: TOML promises 64 bits (1.0.0, Integer), and sums with larger ones overflow."""
+_MANY_DIGITS = re.compile(r"[0-9a-fA-F_]{80}")
 _HARMLESS = re.compile(r'"(?:\\.|[^"\\])*"|\'[^\']*\'|\d\.\d')
 
 
@@ -113,7 +113,7 @@ def parse_toml(path: Path, text: str) -> Document:
 
 
 def _too_large(value: Any, at: KeyPath) -> Iterator[KeyPath]:
-    """Find whole numbers that tomllib reads and TOML does not allow: arithmetic and words fail on them."""
+    """Find whole numbers that TOML does not promise and that neither sums nor sentences can hold."""
     if isinstance(value, int) and abs(value) >= _LARGEST:
         yield at
     elif isinstance(value, dict | list):

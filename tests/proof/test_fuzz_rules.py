@@ -143,6 +143,13 @@ def test_an_id_that_is_no_text(own: Path, key: str, wrong: Any) -> None:
     assert laid_over(own, tomli_w.dumps(whole).encode(), "rules check laid") == 2
 
 
+@pytest.mark.parametrize("kind", ["decision", "fact", "assumption", "rule"])
+@pytest.mark.parametrize("id", ["3 m", "", "-", "\u202e"])
+def test_an_id_that_is_no_id(own: Path, kind: str, id: str) -> None:
+    whole = {**WHOLE, kind: [{**entry, "id": id} for entry in WHOLE[kind]]}
+    assert laid_over(own, tomli_w.dumps(whole).encode(), "rules check laid") == 2
+
+
 WRONG = toml_values() | st.sampled_from(
     ["frost", "3 m", "points", 1, {"assumption": "x"}, BASE.topics[0], {"fact": "frost"}, []]
 )
