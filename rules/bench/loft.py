@@ -34,7 +34,7 @@ def effective_loft(loft: float, closed: float, lie: float) -> EffectiveLoft:
     require("face angle", closed, -10 * _DEG, 10 * _DEG, "deg")
     require("lie", lie, 45 * _DEG, 70 * _DEG, "deg")
     raised = math.sin(loft) + math.cos(loft) * math.sin(closed) / math.tan(lie)
-    return EffectiveLoft(math.asin(max(-1.0, min(1.0, raised))), loft + closed)
+    return EffectiveLoft(math.asin(raised), loft + closed)
 
 
 def face_turn(loft: float, lie_error: float) -> float:

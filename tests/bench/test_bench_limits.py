@@ -173,3 +173,43 @@ def test_a_shaft_comes_out_by_its_kind() -> None:
         assert "stand clear of its line, with eye protection" in way.text
     assert (steel.twist, steel.torch, graphite.twist, graphite.torch) == (True, True, False, False)
     assert "may not survive" in graphite.text
+
+
+def test_what_just_fits_is_allowed() -> None:
+    """Tip, weight, insertion and bench temperature exactly at their limits; a hair beyond is refused."""
+    assert cuts.check_tip(3 * INCH, 2 * INCH, 1 * INCH) == pytest.approx(INCH)
+    assert cuts.room_for_weight(1.5 * INCH, 0.5 * INCH) == pytest.approx(INCH)
+    assert cuts.bottom_to_ground(2 * INCH, 2 * INCH) == 0
+    assert cuts.bottom_to_ground_dry(43 * INCH, 43 * INCH) == 0
+    assert cuts.cuts(43 * INCH, INCH, 42 * INCH).butt == 0
+    coldest = UNITS["degF"].to_si(55)
+    assert cure.hold_time(coldest) > cure.FULL_CURE
+    hair = 1e-6
+    for refused in (
+        lambda: cuts.check_tip(3 * INCH, 2 * INCH, INCH + hair),
+        lambda: cuts.room_for_weight(1.5 * INCH - hair, 0.5 * INCH),
+        lambda: cuts.bottom_to_ground(2 * INCH, 2 * INCH + hair),
+        lambda: cuts.bottom_to_ground_dry(43 * INCH + hair, 43 * INCH),
+        lambda: cuts.cuts(43 * INCH, INCH, 42 * INCH + hair),
+        lambda: cure.hold_time(coldest - 0.01),
+    ):
+        with pytest.raises(BenchProblem):
+            refused()
+
+
+def test_a_head_of_no_mass_is_the_least_there_is() -> None:
+    shaft = balance.Part(0.1, 0.5)
+    assert balance.head_mass_for_inertia(shaft.inertia, [shaft], 1.0) == 0
+    assert balance.head_mass_for(balance.points(0.0), [], 1.0) == pytest.approx(0, abs=1e-12)
+    assert balance.Part(0.1, -INCH).moment < 0
+    assert balance.Part(balance.HEAVIEST, balance.LONGEST, balance.LONGEST).mass == balance.HEAVIEST
+
+
+@pytest.mark.parametrize("loft_angle", [5, 35, 65])
+@pytest.mark.parametrize("closed", [-10, 10])
+@pytest.mark.parametrize("lie", [45, 70])
+def test_a_face_at_the_ends_of_every_range_still_has_a_loft(loft_angle: int, closed: int, lie: int) -> None:
+    deg = UNITS["deg"].factor
+    got = loft.effective_loft(loft_angle * deg, closed * deg, lie * deg)
+    assert -10 < got.geometry / deg < 90
+    assert (got.geometry > loft_angle * deg) == (closed > 0)

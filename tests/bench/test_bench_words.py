@@ -93,6 +93,8 @@ def _shifts() -> Iterator[tuple[str, str]]:
         Place(toeward=0.00005),
     ):  # fmt: skip
         yield f"{shift}", direction.effect_words(shift)
+    balanced = Place(upward=mm, backward=-350 / 160 * mm)
+    yield "lower and back, all but in balance", direction.effect_words(balanced)
     yield "in metric", direction.effect_words(Place(-2 * mm, mm), "metric")
 
 

@@ -73,6 +73,7 @@ def test_nothing_to_add_or_nothing_to_add_it_with() -> None:
         found = plan(need, ports, stock, TO_HEEL, head_mass=0.212)
         assert found.added == 0
         assert found.short_by == need
+        assert found.proved
         assert found.cg_shift == Place()
     assert plan(0.01, HEEL_TOE, (), TO_HEEL, head_mass=0.212).added == 0
 
