@@ -239,6 +239,25 @@ def test_a_rule_that_speaks_for_both_or_neither_cancels_as_far_as_it_is_the_same
     assert not base.choose("tree", soil, [high, low]).settled  # the tie goes to the first, sand to the other
 
 
+def test_a_rule_of_several_cases_cancels_only_where_both_hold_all_of_them() -> None:
+    """Sand brings both in, clay the leader alone: which case speaks hangs on an open fact."""
+    condition = """{ any = [
+        { all = [{ fact = "soil", is = "sand" }, { fact = "bears", is = "fruit" }] },
+        { all = [{ fact = "soil", is = "clay" }, { fact = "bears", is = "blossom" }] },
+        { all = [{ fact = "soil", is = "loam" }, { fact = "bears", is = "shade" }] },
+    ] }""".replace("\n", " ")
+    base = _base(condition.replace(", ] }", "] }"), "{ points = -5 }")
+    soil = {"soil": assumed("loam", base.facts["soil"].widest, open=True)}
+    both = Candidate("both", {"bears": known(frozenset(("fruit", "blossom")))})
+    one = Candidate("one", {"bears": known(frozenset(("fruit",)))})
+    assert not base.choose("tree", soil, [both, one]).settled  # clay would cost the leader five points
+    every = Candidate("every", {"bears": known(frozenset(("fruit", "blossom", "shade")))})
+    again = Candidate("again", every.views)
+    assert base.choose("tree", soil, [every, again]).settled
+    clay = {"soil": known("clay")}
+    assert base.choose("tree", clay, [both, one]).standings[0].candidate is one
+
+
 def _speaks(condition: str, views: dict[str, View]) -> bool:
     """Whether a rule with this condition speaks."""
     standing = _base(condition, "{ points = 1 }").choose("tree", {}, [Candidate("one", views)]).standings[0]

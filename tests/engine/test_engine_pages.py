@@ -139,5 +139,6 @@ def test_a_ledger_is_written_as_it_was_read(bases: dict[str, RuleBase], name: st
         page += [f"  {line!r}: {line.text('metric')}" for line in amount.lines]
         page += [f"  silent {quiet.rule.id}" for quiet in amount.silent]
     for scope in base.scopes:
-        page += [f"{told.kind} {told.topic}: {told.text()}" for told in base.notices(scope, shared)]
+        for told in base.notices(scope, {**shared, "warmth": known(287.15)}):
+            page.append(f"{told.kind} {told.topic}: {told.text()} | {told.text('metric')}")
     held(f"orchard_{name}.txt", "\n".join(page) + "\n")

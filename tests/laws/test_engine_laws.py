@@ -149,6 +149,10 @@ def test_the_trace_agrees_with_the_evaluation(rng: Random) -> None:
             if standing.outcome.must & bits:
                 assert truth & MUST
             assert (truth << 3 | truth >> 3) & 63 == opposite(truth)
+            held = [(line.conditions, line.rule.when)]
+            for told, wanted in held:
+                assert told.condition == wanted
+                held += zip(told.parts, getattr(wanted, "parts", ()), strict=True)
 
 
 @given(RANDOM)
