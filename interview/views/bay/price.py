@@ -31,8 +31,6 @@ def price_of(outcome: Outcome, decision: str, system: System) -> tuple[str, bool
         return "There is no pair, so there is nothing to decide.", False
     if not one.followed:
         return "That cannot be followed with the answers as they are.", False
-    if not one.followed:
-        return "That cannot be had for this golfer.", False
     if one.stale:
         return "The rules decide the same by themselves.", True
     return f"Its price: {price_words(one, system)}.", True
