@@ -81,7 +81,7 @@ def predicted(case: Case, decision: str, value: str, reasons: Sequence[str] = ()
 
 def _reason(case: Case, text: str, among: tuple[str, ...]) -> str:
     """Return the fact that was typed, by its name or by its number among those that may be named."""
-    if text.isdigit() and 1 <= int(text) <= len(among):
+    if text.isdecimal() and 1 <= int(text) <= len(among):
         return among[int(text) - 1]
     return find_fact(case.base, text, among)
 
@@ -109,7 +109,7 @@ def _candidate(case: Case, choice: Choice, text: str) -> str:
         except OverrideProblem as problem:
             raise LessonProblem(str(problem)) from None
     ids = [one.candidate.id for one in sorted(choice.standings, key=lambda one: one.place)]
-    if typed.isdigit() and 1 <= int(typed) <= len(ids):
+    if typed.isdecimal() and 1 <= int(typed) <= len(ids):
         return ids[int(typed) - 1]
     if typed in ids:
         return typed

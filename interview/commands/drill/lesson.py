@@ -66,7 +66,7 @@ def _cases(sitting: Sitting, rest: str) -> None:
 def _choose(sitting: Sitting, rest: str) -> None:
     """Take the case of a number or id."""
     ids = [case.id for case in sitting.cases]
-    if rest.isdigit() and 1 <= int(rest) <= len(ids):
+    if rest.isdecimal() and 1 <= int(rest) <= len(ids):
         sitting.at = int(rest) - 1
     elif rest in ids:
         sitting.at = ids.index(rest)

@@ -95,7 +95,7 @@ def _thin(source: Source) -> str:
     parts = source.parts
     if source.kind == "published":
         year = str(parts.get("year", ""))
-        if not (year.isdigit() and 1600 <= int(year) <= 2200):
+        if not (year.isdecimal() and 1600 <= int(year) <= 2200):
             return f"'{year}' is no year"
         short = [key for key in ("author", "title", "place") if len(str(parts.get(key, ""))) < 3]
         return f"its {short[0]} is too short" if short else ""

@@ -27,7 +27,7 @@ def _option(exercise: Exercise, typed: str) -> str:
     ids = [option.id for option in exercise.options]
     if typed in ids:
         return typed
-    if typed.isdigit() and 1 <= int(typed) <= len(ids):
+    if typed.isdecimal() and 1 <= int(typed) <= len(ids):
         return ids[int(typed) - 1]
     raise LessonProblem(f"'{typed[:40]}' is none of the answers; type a number from 1 to {len(ids)}")
 

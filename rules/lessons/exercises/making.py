@@ -44,7 +44,7 @@ def remake(id: str, cases: Sequence[Case]) -> Exercise:
     kind, _, rest = id.partition(":")
     name, _, number = rest.rpartition(":")
     case = next((one for one in cases if one.id == name), None)
-    if kind not in KINDS or case is None or not number.lstrip("-").isdigit():
+    if kind not in KINDS or case is None or not number.removeprefix("-").isdecimal():
         raise LessonProblem(
             f"'{id[:_LONGEST]}' cannot be made again: its case is not open; open the folder with it"
         )
