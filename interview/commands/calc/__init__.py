@@ -12,7 +12,6 @@ import re
 import textwrap
 from argparse import SUPPRESS, ArgumentParser, Namespace
 from collections.abc import Callable, Iterable, Sequence
-from importlib.util import find_spec
 from typing import Any, NoReturn, Protocol, cast
 
 from interview.text import columns
@@ -34,7 +33,7 @@ CALCULATIONS = {
     "loft": "what a closed or open face makes of a loft",
     "calibrate": "what your own finished clubs say about setback, glue and ruler",
 }
-"""Every calculation and one line of help; one whose module is absent is not listed."""
+"""Every calculation and one line of help."""
 
 _NEGATIVE = re.compile(r"^-[\d.,]")
 _ENDS_IN_NUMBER = re.compile(r"\d\.?$")
@@ -55,13 +54,12 @@ class Calculation(Protocol):
 
 
 def configure(parser: ArgumentParser) -> None:
-    """Add the sub-commands that are here; none of their modules is imported yet."""
+    """Add the sub-commands; none of their modules is imported yet."""
     choices = parser.add_subparsers(
         dest="calculation", metavar="CALCULATION", required=True, parser_class=LazyParser
     )
     for name, line in CALCULATIONS.items():
-        if find_spec(f"{__name__}.{name}") is not None:
-            choices.add_parser(name, help=line, calculation=name)
+        choices.add_parser(name, help=line, calculation=name)
 
 
 def run(args: Namespace) -> int:
