@@ -173,6 +173,8 @@ def test_an_override_is_followed_and_priced(fitted: Callable[..., Outcome]) -> N
     [
         ({"pairing": {"value": "moon+sun"}}, "no pair is called"),
         ({"longer.colour": {"value": "red"}}, "names no decision"),
+        ({"longer.ports": {"value": "rear"}}, "is decided at the bench"),
+        ({"pairing": {"value": "3-hybrid+5-hybrid"}}, "names 9 pairs; say which by its id: "),
         ({"longer.length": {"value": "3 in"}}, "outside"),
         ({"longer.length": {"value": "90 kg"}}, "is a mass"),
         ({"longer.shaft": {"value": "no such shaft"}}, "is not one of"),

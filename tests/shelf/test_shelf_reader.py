@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 import os
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -105,6 +107,35 @@ def test_every_fault_is_told_in_one_go(shop: Path) -> None:
 def test_a_bad_port_is_refused(shop: Path, old: str, new: str, said: str) -> None:
     _swap(shop / "heads.toml", old, new)
     assert any(said in fault.message for fault in _faults(shop))
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "said"),
+    [
+        ("shop.toml", 'name = "', "name = 5 #", "text is wanted"),
+        ("pieces.toml", "fits = [", 'fits = "rear" # [', "a list of port names is wanted"),
+        ("shafts.toml", 'taper = "no"', 'taper = "perhaps"', "'yes' or 'no' is wanted"),
+        ("heads.toml", 'face_angle = "', 'face_angle = "30 deg closed" # "', "cannot be"),
+    ],
+)
+def test_a_value_of_the_wrong_sort_is_told_what_is_wanted(
+    shop: Path, file: str, old: str, new: str, said: str
+) -> None:
+    _swap(shop / file, old, new)
+    assert any(said in fault.message for fault in _faults(shop))
+
+
+def test_a_face_and_a_taper_are_read_as_people_write_them(shop: Path) -> None:
+    first = load_shelf(shop)
+    text = (shop / "heads.toml").read_text(encoding="utf-8")
+    typed = re.search(r'face_angle = "[^"]*"', text)
+    assert typed is not None
+    for face, degrees in (('"1 deg open"', -1.0), ('"square"', 0.0), ('"0.5 deg"', 0.5), ("1", 1.0)):
+        (shop / "heads.toml").write_text(text.replace(typed[0], f"face_angle = {face}", 1), encoding="utf-8")
+        changed = [b for a, b in zip(first.heads, load_shelf(shop).heads, strict=True) if a != b]
+        assert {round(math.degrees(head.face_angle), 6) for head in changed} <= {degrees}
+    _swap(shop / "shafts.toml", 'taper = "no"', "taper = false")
+    assert load_shelf(shop).shafts == first.shafts
 
 
 @pytest.mark.parametrize("ports", ['"rear"', '["rear"]', "[{}]", "[" + "{}," * 9 + "]"])
