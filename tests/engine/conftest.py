@@ -7,6 +7,7 @@ import shutil
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from tempfile import mkdtemp
 from typing import Any
 
 import pytest
@@ -16,6 +17,17 @@ from rules.engine.views import known
 from rules.units import parse
 
 HERE = Path(__file__).parent
+RULE = """
+[[rule]]
+id = "tried"
+decision = "tree"
+scope = "tree"
+when = {condition}
+effect = {effect}
+because = "Because it is so."
+teaches = "Teach it so."
+source = {{ kind = "common_practice" }}
+"""
 
 
 def metres(number: float) -> float:
@@ -61,6 +73,19 @@ def trees() -> list[Candidate]:
         tree("cherry", 16, -20, "fruit", "blossom"),
         tree("fig", 4, -10, "fruit"),
     ]
+
+
+@pytest.fixture
+def one_rule(tmp_path: Path) -> Callable[[str, str], RuleBase]:
+    """Load the garden with a single rule, of a condition and an effect as they are written."""
+
+    def load_it(condition: str, effect: str) -> RuleBase:
+        folder = Path(mkdtemp(dir=tmp_path)) / "garden"
+        shutil.copytree(HERE / "garden", folder)
+        (folder / "rules.toml").write_text(RULE.format(condition=condition, effect=effect))
+        return load(folder)
+
+    return load_it
 
 
 @pytest.fixture(scope="session")

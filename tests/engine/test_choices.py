@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import math
-import shutil
-import tempfile
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
 
-from rules.engine import ABSENT, Candidate, RuleBase, View, assumed, known, load
+from rules.engine import ABSENT, Candidate, RuleBase, View, assumed, known
 from rules.engine.faults import MisreadView, UnknownName
 
 Celsius = Callable[[float], float]
+OneRule = Callable[[str, str], RuleBase]
+POINT = "{ points = 1 }"
 FRUIT = known(frozenset(("fruit",)))
 BLOSSOM = known(frozenset(("blossom",)))
 
@@ -117,43 +116,6 @@ def test_an_undetermined_rule_out_lowers_without_limit(
     assert (fig.low, fig.high) == (-math.inf, 3000)
 
 
-def test_what_both_share_cancels(garden: RuleBase, trees: list[Candidate]) -> None:
-    wishes = View(frozenset(("fruit",)), garden.facts["wishes"].widest, "open", "assumed")
-    shared = {"wishes": wishes, "soil": known("loam")}
-    assert not garden.choose("tree", shared, [trees[2], trees[0]]).settled  # blossom would part them
-    assert garden.choose("tree", shared, [trees[0], trees[2]]).settled  # and only for the better
-    two_figs = [trees[2], Candidate("fig2", trees[2].views)]
-    assert garden.choose("tree", {"wishes": wishes}, two_figs).settled
-
-
-def test_a_tie_is_settled_only_with_the_static_order_on_its_side(garden: RuleBase) -> None:
-    """An open rule that can at best draw level loses to the earlier candidate, and beats the later one."""
-    ahead = Candidate("ahead", {"grown": known(16.0)})  # 2 points lost
-    open_one = Candidate("open", {"grown": View(20.0, (16.0, 25.0), "open", "derived")})
-    sure_first = garden.choose("tree", {}, [ahead, open_one])
-    assert not sure_first.settled  # absent height would cost it nothing at all
-    worst = Candidate("worst", {"grown": View(20.0, (13.0, 25.0), "open", "derived")})
-    best = Candidate("best", {"grown": known(12.0)})  # nothing lost
-    assert garden.choose("tree", {}, [best, worst]).settled
-    assert not garden.choose("tree", {}, [worst, best]).settled
-
-
-def test_a_leader_that_may_be_ruled_out_is_not_settled(
-    garden: RuleBase, trees: list[Candidate], celsius: Celsius
-) -> None:
-    frost = View(celsius(-5), (celsius(-20), celsius(0)), "open", "assumed")
-    assert not garden.choose("tree", {"frost": frost, "wishes": FRUIT}, trees[2:]).settled
-    assert garden.choose("tree", {"frost": frost, "wishes": FRUIT}, trees[:1]).settled
-
-
-def test_a_rival_sure_to_be_ruled_out_is_no_rival(
-    garden: RuleBase, trees: list[Candidate], celsius: Celsius
-) -> None:
-    wishes = View(frozenset(), garden.facts["wishes"].widest, "open", "assumed")
-    shared = {"wishes": wishes, "frost": known(celsius(-18))}
-    assert garden.choose("tree", shared, [trees[2], trees[0]]).settled
-
-
 def test_shared_facts_are_read_once_and_win(garden: RuleBase) -> None:
     tree = Candidate("tree", {"grown": known(40.0), "wishes": FRUIT})
     standing = garden.choose("tree", {"grown": known(5.0)}, [tree]).standings[0]
@@ -193,8 +155,8 @@ def test_wrong_names_and_words_are_told(garden: RuleBase, trees: list[Candidate]
         ('at_least = "35 ft"', 10.668, True), ('known = true', 5.0, True), ('unknown = true', 5.0, False),
     ],
 )  # fmt: skip
-def test_comparisons_with_numbers(said: str, value: float, holds: bool) -> None:
-    assert _speaks(f'{{ fact = "grown", {said} }}', {"grown": known(value)}) == holds
+def test_comparisons_with_numbers(one_rule: OneRule, said: str, value: float, holds: bool) -> None:
+    assert _speaks(one_rule(f'{{ fact = "grown", {said} }}', POINT), {"grown": known(value)}) == holds
 
 
 @pytest.mark.parametrize(
@@ -205,8 +167,10 @@ def test_comparisons_with_numbers(said: str, value: float, holds: bool) -> None:
         ('one_of = ["fruit", "shade"]', ("shade",), True), ('one_of = ["fruit", "shade"]', (), False),
     ],
 )  # fmt: skip
-def test_comparisons_with_sets(said: str, words: tuple[str, ...], holds: bool) -> None:
-    assert _speaks(f'{{ fact = "bears", {said} }}', {"bears": known(frozenset(words))}) == holds
+def test_comparisons_with_sets(one_rule: OneRule, said: str, words: tuple[str, ...], holds: bool) -> None:
+    assert (
+        _speaks(one_rule(f'{{ fact = "bears", {said} }}', POINT), {"bears": known(frozenset(words))}) == holds
+    )
 
 
 @pytest.mark.parametrize(
@@ -217,69 +181,36 @@ def test_comparisons_with_sets(said: str, words: tuple[str, ...], holds: bool) -
         (View("loam", frozenset(("loam", "clay")), "open", "assumed"), False),
     ],
 )  # fmt: skip
-def test_known_and_unknown(view: View, is_known: bool) -> None:
-    assert _speaks('{ fact = "soil", known = true }', {"soil": view}) == is_known
-    assert _speaks('{ fact = "soil", unknown = true }', {"soil": view}) == (not is_known)
-    assert _speaks('{ none = [{ fact = "soil", known = true }] }', {"soil": view}) == (not is_known)
+def test_known_and_unknown(one_rule: OneRule, view: View, is_known: bool) -> None:
+    assert _speaks(one_rule('{ fact = "soil", known = true }', POINT), {"soil": view}) == is_known
+    assert _speaks(one_rule('{ fact = "soil", unknown = true }', POINT), {"soil": view}) == (not is_known)
+    assert _speaks(one_rule('{ none = [{ fact = "soil", known = true }] }', POINT), {"soil": view}) == (
+        not is_known
+    )
 
 
-def test_a_word_can_be_compared_with_an_assumption() -> None:
+def test_a_word_can_be_compared_with_an_assumption(one_rule: OneRule) -> None:
     condition = '{ fact = "soil", is = { assumption = "usual-soil" } }'
-    assert _speaks(condition, {"soil": known("loam")})
-    assert not _speaks(condition, {"soil": known("clay")})
+    assert _speaks(one_rule(condition, POINT), {"soil": known("loam")})
+    assert not _speaks(one_rule(condition, POINT), {"soil": known("clay")})
 
 
-def test_a_rule_that_speaks_for_both_or_neither_cancels_as_far_as_it_is_the_same() -> None:
-    """Whether it speaks hangs on an open shared fact; what it gives, on each candidate's own height."""
-    effect = '{ points = { from = "grown", at = [["1 m", 0], ["40 m", -39]] } }'
-    base = _base('{ fact = "soil", is = "sand" }', effect)
-    soil = {"soil": assumed("loam", base.facts["soil"].widest, open=True)}
-    low, high = Candidate("low", {"grown": known(5.0)}), Candidate("high", {"grown": known(9.0)})
-    assert base.choose("tree", soil, [low, high]).settled  # nought for both, or four to nine
-    assert not base.choose("tree", soil, [high, low]).settled  # the tie goes to the first, sand to the other
+@pytest.mark.parametrize(
+    ("fact", "view"),
+    [
+        ("soil", View("loam", frozenset(("loam", "clay")), "open", "assumed")),
+        ("grown", View(5.0, (2.0, 9.0), "open", "assumed")),
+        ("wishes", View(frozenset(), (frozenset(), frozenset(("fruit",))), "open", "assumed")),
+    ],
+)
+def test_nobody_both_knows_and_does_not(one_rule: OneRule, fact: str, view: View) -> None:
+    both = f'{{ all = [{{ fact = "{fact}", known = true }}, {{ fact = "{fact}", unknown = true }}] }}'
+    for condition, high in ((both, 0), (both.replace("all", "any"), 1000)):
+        base = one_rule(condition, POINT)
+        standing = base.choose("tree", {fact: view}, [Candidate("one", {})]).standings[0]
+        assert (standing.low, standing.high) == (0, high)
 
 
-def test_a_rule_of_several_cases_cancels_only_where_both_hold_all_of_them() -> None:
-    """Sand brings both in, clay the leader alone: which case speaks hangs on an open fact."""
-    condition = """{ any = [
-        { all = [{ fact = "soil", is = "sand" }, { fact = "bears", is = "fruit" }] },
-        { all = [{ fact = "soil", is = "clay" }, { fact = "bears", is = "blossom" }] },
-        { all = [{ fact = "soil", is = "loam" }, { fact = "bears", is = "shade" }] },
-    ] }""".replace("\n", " ")
-    base = _base(condition.replace(", ] }", "] }"), "{ points = -5 }")
-    soil = {"soil": assumed("loam", base.facts["soil"].widest, open=True)}
-    both = Candidate("both", {"bears": known(frozenset(("fruit", "blossom")))})
-    one = Candidate("one", {"bears": known(frozenset(("fruit",)))})
-    assert not base.choose("tree", soil, [both, one]).settled  # clay would cost the leader five points
-    every = Candidate("every", {"bears": known(frozenset(("fruit", "blossom", "shade")))})
-    again = Candidate("again", every.views)
-    assert base.choose("tree", soil, [every, again]).settled
-    clay = {"soil": known("clay")}
-    assert base.choose("tree", clay, [both, one]).standings[0].candidate is one
-
-
-def _speaks(condition: str, views: dict[str, View]) -> bool:
-    """Whether a rule with this condition speaks."""
-    standing = _base(condition, "{ points = 1 }").choose("tree", {}, [Candidate("one", views)]).standings[0]
-    return standing.points == 1000
-
-
-def _base(condition: str, effect: str) -> RuleBase:
-    """The garden with a single rule."""
-    with tempfile.TemporaryDirectory() as place:
-        folder = Path(place) / "garden"
-        shutil.copytree(Path(__file__).parent / "garden", folder)
-        (folder / "rules.toml").write_text(
-            f"""
-[[rule]]
-id = "tried"
-decision = "tree"
-scope = "tree"
-when = {condition}
-effect = {effect}
-because = "Because it is so."
-teaches = "Teach it so."
-source = {{ kind = "common_practice" }}
-"""
-        )
-        return load(folder)
+def _speaks(base: RuleBase, views: dict[str, View]) -> bool:
+    """Whether the single rule of a base speaks."""
+    return base.choose("tree", {}, [Candidate("one", views)]).standings[0].points == 1000

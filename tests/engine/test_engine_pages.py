@@ -1,12 +1,10 @@
 """Whole pages that the engine writes, beside pages that a person has read.
 
-When one is meant to change: `TURFPAIR_GOLDEN=write pytest -n 0 tests/engine/test_engine_pages.py`, then
-read it again.
+`tests/golden.py` tells how one is written anew.
 """
 
 from __future__ import annotations
 
-import os
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -19,6 +17,7 @@ from rules.engine.aloud import atom_words, read_aloud
 from rules.engine.audit import audit
 from rules.engine.completions import completions, order, strata
 from rules.engine.language import atoms
+from tests import golden
 
 HERE = Path(__file__).parent
 PLACES = ("garden", "audited", "orchard")
@@ -26,11 +25,7 @@ PLACES = ("garden", "audited", "orchard")
 
 def held(name: str, page: str) -> None:
     """Hold a page against the one that was read."""
-    golden = HERE / "pages" / name
-    if os.environ.get("TURFPAIR_GOLDEN") == "write":
-        golden.parent.mkdir(exist_ok=True)
-        golden.write_text(page, encoding="utf-8")
-    assert page == golden.read_text(encoding="utf-8")
+    golden.held(HERE / "pages" / name, page)
 
 
 @pytest.fixture(scope="module")

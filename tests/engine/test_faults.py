@@ -1,12 +1,11 @@
 """Every fault a rule base can have: refused, placed, and told in one sentence. The cases are data.
 
-The whole sentences stand in `faults_told.txt`, which a person has read. When one is meant to change:
-`TURFPAIR_GOLDEN=write pytest -n 0 tests/engine/test_faults.py`, then read the list again.
+The whole sentences stand in `faults_told.txt`, which a person has read (`tests/golden.py` tells how it is
+written anew).
 """
 
 from __future__ import annotations
 
-import os
 import tomllib
 from functools import cache
 from pathlib import Path
@@ -16,6 +15,7 @@ import pytest
 
 from rules.engine import RuleBaseFaults, load
 from rules.engine.faults import WORDING
+from tests import golden
 
 HERE = Path(__file__).parent
 CASES: list[dict[str, Any]] = [
@@ -31,7 +31,6 @@ ELSEWHERE = {
 """Faults of folders and overlays, tested with these."""
 
 
-WRITE = os.environ.get("TURFPAIR_GOLDEN") == "write"
 SEEN: dict[str, str] = {}
 """What this run was told, for the list."""
 
@@ -56,12 +55,13 @@ def test_a_fault_is_found_placed_and_told(garden_folder: Path, case: dict[str, A
     said = str(fault).replace(f"{garden_folder}/", "")
     assert "\n" not in said
     SEEN[case["name"]] = said
-    assert WRITE or said == _told()[case["name"]]
+    if not golden.WRITE and said != _told().get(case["name"]):
+        pytest.fail(f"now said: {said}\nwhen that is meant: {golden.again()}", pytrace=False)
 
 
 def test_the_list_of_sentences_has_every_case_once() -> None:
-    if WRITE:
-        TOLD.write_text("".join(f"{name}\n    {said}\n" for name, said in SEEN.items()), encoding="utf-8")
+    if golden.WRITE:
+        golden.held(TOLD, "".join(f"{name}\n    {said}\n" for name, said in SEEN.items()))
     assert list(_told()) == [case["name"] for case in CASES]
 
 

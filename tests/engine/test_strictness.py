@@ -1,13 +1,11 @@
 """One thing wrong at a time, in entries that were right: what the strict loader says, as it was read.
 
 The entries and their changes are data, in `strictness.toml`; the answers stand in
-`pages/strictness.txt`. When one is meant to change:
-`TURFPAIR_GOLDEN=write pytest -n 0 tests/engine/test_strictness.py`, then read the list again.
+`pages/strictness.txt` (`tests/golden.py` tells how it is written anew).
 """
 
 from __future__ import annotations
 
-import os
 import shutil
 import tomllib
 from collections.abc import Iterator
@@ -18,6 +16,7 @@ import pytest
 import tomli_w
 
 from rules.engine import RuleBaseFaults, load
+from tests import golden
 
 HERE = Path(__file__).parent
 GOLDEN = HERE / "pages" / "strictness.txt"
@@ -68,6 +67,4 @@ def told(folder: Path, name: str, row: Row) -> str:
 
 def test_every_change_is_told_as_it_was_read(folder: Path) -> None:
     page = "".join(f"{name} {str(row)[:200]}\n{told(folder, name, row)}" for name, row in rows())
-    if os.environ.get("TURFPAIR_GOLDEN") == "write":
-        GOLDEN.write_text(page, encoding="utf-8")
-    assert page == GOLDEN.read_text(encoding="utf-8")
+    golden.held(GOLDEN, page)

@@ -17,7 +17,6 @@ from hypothesis import strategies as st
 from rules.engine import Candidate, RuleBaseFaults, View
 from rules.engine.amounts import final
 from rules.engine.fast import Ground
-from rules.engine.ramps import Ramp
 from rules.engine.truth import BEST, MAY, MUST, opposite
 
 
@@ -287,19 +286,6 @@ def test_scopes_cannot_be_broken(rng: Random) -> None:
     with pytest.raises(RuleBaseFaults) as caught:
         worlds.load_rows(rows)
     assert [fault.code for fault in caught.value.faults] == ["wrong-scope"]
-
-
-@given(RANDOM, st.floats(-100, 200), st.floats(0, 1e-3))
-@MANY
-def test_ramps_have_no_cliffs(rng: Random, x: float, step: float) -> None:
-    xs = sorted(rng.sample(range(-50, 150), rng.randint(2, 6)))
-    ramp = Ramp("f", tuple((float(at), rng.randint(-9000, 9000)) for at in xs))
-    steepest = max(abs(slope) for _, _, slope in ramp.segments)
-    assert abs(ramp.value(x + step) - ramp.value(x)) <= steepest * step + 1
-    low, high = ramp.extremes(x, x + 40)
-    assert all(low <= ramp.value(x + 40 * i / 50) <= high for i in range(51))
-    for at, result in ramp.at:
-        assert ramp.value(at) == result
 
 
 @given(RANDOM)

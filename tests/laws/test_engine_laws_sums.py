@@ -143,3 +143,16 @@ def test_an_amount_goes_to_the_nearest_step_between_its_limits(rng: Random) -> N
         assert limited(decision, value) == held
         wanted = min(steps, key=lambda at: (abs(at - held), -at)) if steps else held
         assert rounded(decision, held) == final(decision, value) == wanted
+
+
+@given(RANDOM, st.floats(-100, 200), st.floats(0, 1e-3))
+@MANY
+def test_ramps_have_no_cliffs(rng: Random, x: float, step: float) -> None:
+    xs = sorted(rng.sample(range(-50, 150), rng.randint(2, 6)))
+    ramp = Ramp("f", tuple((float(at), rng.randint(-9000, 9000)) for at in xs))
+    steepest = max(abs(slope) for _, _, slope in ramp.segments)
+    assert abs(ramp.value(x + step) - ramp.value(x)) <= steepest * step + 1
+    low, high = ramp.extremes(x, x + 40)
+    assert all(low <= ramp.value(x + 40 * i / 50) <= high for i in range(51))
+    for at, result in ramp.at:
+        assert ramp.value(at) == result
