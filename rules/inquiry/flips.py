@@ -94,6 +94,20 @@ class Flipping:
         else:
             yield self._words(fact)
 
+    def beyond(self, found: FactFlips) -> Iterator[Trial]:
+        """Yield the values of a fact beyond those at which the pair first changes, to its range's ends."""
+        id, _, part = found.fact.partition(".")
+        fact = self.base.facts[id]
+        for flip in (one for one in found.flips if one.decision == "pairing" and one.direction):
+            if fact.kind == "shares":
+                now, _ = shares(self.base, self.roads.subject.answers, id)
+                trials = shifted_shares(fact, now, part, flip.direction)
+            else:
+                known, answer = self.outcome.golfer.known[id], self.roads.subject.answers.get(id)
+                trials = Line(fact, known, answer).outward(flip.direction)
+            sign = 1 if flip.direction == "up" else -1
+            yield from (one for one in trials if sign * (float(one.value) - float(flip.to)) > 1e-9)  # type: ignore[arg-type]
+
     def _number(self, fact: Fact) -> FactFlips:
         """Move a number both ways."""
         known = self.outcome.golfer.known[fact.id]

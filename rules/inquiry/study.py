@@ -41,9 +41,9 @@ class Study:
     leans: tuple[Lean, ...] | None = None
     """What it leans on; what changes the pick first."""
     overtake: Overtake | None = None
-    """The smallest set of changed answers under which the runner-up wins; None where none was found."""
+    """The smallest set of changed answers under which the runner-up wins, as far as was tried."""
     enough: Enough | None = None
-    """The answers that are enough; None where not even all are."""
+    """The answers that are enough."""
     complete: bool = False
 
 
@@ -94,13 +94,11 @@ def _parts(outcome: Outcome, found: Study, others: _Others, stale: Stale) -> Ite
     found = replace(found, flips=flips)
     yield found
     if found.rival is not None:
-        found = replace(found, overtake=overtake(roads, found.rival, flips))
-    idle = {one.fact.partition(".")[0] for one in flips} - {
-        one.fact.partition(".")[0] for one in flips if one.changes_pick
-    }
+        moving = Flipping(outcome, roads, mine, found.rival)
+        found = replace(found, overtake=overtake(moving, found.rival, flips))
     settled = found.steady is not None and found.steady.steady
-    pick = mine.pick or ""
-    yield replace(found, enough=enough(outcome, pick, idle, stale) if settled else None, complete=True)
+    few = enough(outcome, mine.pick or "", flips, stale, steady=settled)
+    yield replace(found, enough=few, complete=True)
 
 
 def flipping(outcome: Outcome, rival: str | None, stale: Stale = never) -> tuple[FactFlips, ...]:

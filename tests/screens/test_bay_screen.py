@@ -152,7 +152,7 @@ async def test_what_would_change_it_is_studied_once(open_bay: Any, monkeypatch: 
     async with open_bay(session=SAMPLE) as bay:
         await bay.press("f8", "4")
         text = bay.pane_text("#lines")
-        assert "WHAT WOULD CHANGE IT - Nothing within its range" in text
+        assert "WHAT WOULD CHANGE IT Nothing within its range" in text
         assert "HOW SURE The pair stays in 50 % of 40 draws" in text
         assert "WHAT IT LEANS ON" in text
         await bay.press("escape", "f5", "f5", "down", "enter", "4")

@@ -103,22 +103,37 @@ def _study(of: Explained) -> Json:
         "overtake": _overtake(of, study),
         "sure": _sure(study.sure),
         "steady": study.steady.steady if study.steady else None,
-        "enough": list(study.enough.answers) if study.enough else None,
+        "enough": _enough(study),
         "leans": [_lean(of, lean) for lean in study.leans or () if lean.changes],
     }
+
+
+def _enough(study: Study) -> Json | None:
+    """Return the answers that are enough, and how many are needed at least."""
+    if study.enough is None:
+        return None
+    few = study.enough
+    return {
+        "answers": list(few.answers), "given": few.given, "at_least": few.at_least, "proved": few.proved,
+        "open_questions": "any" if few.anyhow else "usual",
+    }  # fmt: skip
 
 
 def _overtake(of: Explained, study: Study) -> Json | None:
     """Return the answers that would make the runner-up win."""
     if study.overtake is None:
         return None
+    found = study.overtake
     facts = of.outcome.house.base.facts
     return {
-        "pair": study.overtake.pair,
+        "pair": found.pair,
+        "found": bool(found.trials),
+        "every_value_tried_alone": found.alone,
+        "tried_together": list(found.pool),
         "answers": [
             {"fact": one.fact, "to": plain(one.value, facts[one.fact].unit),
              "unit": facts[one.fact].unit or None}
-            for one in study.overtake.trials
+            for one in found.trials
         ],
     }  # fmt: skip
 

@@ -4,25 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from interview.views.inquiry import audit_text, changing, prices
+from interview.views.inquiry import audit_text, changing, prices, rival_text
 from interview.views.inquiry.nearness import near_sentence
 from interview.views.inquiry.words import Words
 from interview.views.outcome_text.page import Page
 from interview.views.outcome_text.quantities import opened, rounded, signed, spelled, trimmed
-from rules.inquiry.ledgers import WhyNot, WhyNotAmount
+from rules.inquiry.ledgers import WhyNotAmount
 
 if TYPE_CHECKING:
     from interview.session import Voice
     from interview.views.inquiry.asked import Explained
     from interview.views.lines import LineView
-    from rules.engine import Line
-    from rules.inquiry.ledgers import Difference
 
 WIDTH = 80
 _WORTH = 100
 """A line of less than a tenth of a point is not worth a customer's time, thousandths."""
-_REASONS = 4
-"""Reasons a customer is told at most."""
+_REASONS, _AGAINST = 4, 2
+"""Reasons a customer is told at most, for what was picked and against it."""
 _STOP = "First of all: swinging hurts. Stop here, and see a licensed professional before anybody fits a club."
 
 
@@ -64,20 +62,35 @@ def _pick(of: Explained, page: Page, said: Words) -> None:
 
 def _why(of: Explained, page: Page, customer: bool, teach: bool) -> None:
     """Write the ledger, largest first."""
-    lines = sorted(of.decision.because, key=lambda line: (line.rule != "start" and -line.weight) or -(10**9))
     if customer:
-        lines = [line for line in lines if line.weight >= _WORTH or not line.spoken][:_REASONS]
+        _why_for_customer(of, page)
+        return
     page.heading("WHY")
-    for line in lines:
-        if customer:
-            if page.once(line.text):
-                page.point(spelled(line.text))
-        elif line.weight or line.rule == "start":
+    for line in sorted(of.decision.because, key=lambda line: (line.rule != "start", -line.weight)):
+        if line.weight or line.rule == "start":
             page.entry([_amount(line)], _cited(line), _lessons(line, page, teach))
-    if not customer and of.decision.score is not None:
+    if of.decision.score is not None:
         page.entry([signed(of.decision.score / 1000)], "points in all")
-    if not customer and isinstance(of.decision.pick, int):
+    if isinstance(of.decision.pick, int):
         page.entry([trimmed(of.decision.pick / 1000, 3)], f"{of.decision.unit} in the end")
+
+
+def _why_for_customer(of: Explained, page: Page) -> None:
+    """Write what speaks for it, and apart from that what speaks against it and was outweighed."""
+    lines = sorted(of.decision.because, key=lambda line: (line.rule != "start", -line.weight))
+    weighty = [line for line in lines if line.weight >= _WORTH or not line.spoken]
+    against = [line for line in weighty if (line.points or 0) < 0][:_AGAINST]
+    speaking = [line for line in weighty if (line.points or 0) >= 0 and line.rule != "rounding"][:_REASONS]
+    page.heading("WHY")
+    if not speaking:
+        page.say("Of all there is, it has the least against it.", 2)
+    them = "THEM" if of.decision.id == "pairing" else "IT"
+    for heading, some in (("", speaking), (f"WHAT SPEAKS AGAINST {them}, AND WAS OUTWEIGHED", against)):
+        if heading and some:
+            page.heading(heading)
+        for line in some:
+            if page.once(spelled(line.text)):
+                page.point(spelled(line.text))
 
 
 def _amount(line: LineView) -> str:
@@ -101,77 +114,9 @@ def _lessons(line: LineView, page: Page, teach: bool) -> list[str]:
 def _against(of: Explained, page: Page, said: Words, teach: bool) -> None:
     """Hold it against the rival."""
     if isinstance(of.against, WhyNotAmount):
-        _amount_against(of, of.against, page)
+        rival_text.write_amount(of, of.against, page, said)
     elif of.against is not None:
-        _rival(of, of.against, page, said, teach)
-
-
-def _rival(of: Explained, it: WhyNot, page: Page, said: Words, teach: bool) -> None:
-    """Write what separates the pick from a rival; the differences add up to the margin."""
-    name = said.picked(of.decision.id, it.rival)
-    page.heading(f"WHY NOT {name}")
-    for line in it.ruled_out:
-        page.point(f"It cannot be: {rounded(line.text(of.system))}")
-    if said.customer:
-        _rival_for_customer(of, it, page)
-        return
-    for one in it.differences:
-        below = [one.rule.teaches] if teach and page.once(one.rule.teaches) else []
-        page.entry([signed(one.apart / 1000)], _apart(of, one), below)
-    more = "" if it.margin >= 0 else ": it has more"
-    page.entry([signed(it.margin / 1000)], f"points between them{more}")
-
-
-def _apart(of: Explained, one: Difference) -> str:
-    """Say what a rule gives to either."""
-    texts = [line.text(of.system) if line else "" for line in (one.mine, one.other)]
-    if all(texts) and texts[0] != texts[1]:
-        return f"picked: {rounded(texts[0])} Instead: {rounded(texts[1])} [{one.rule.id}]"
-    which = "" if all(texts) else "picked: " if texts[0] else "instead: "
-    return f"{which}{rounded(texts[0] or texts[1])} [{one.rule.id}]"
-
-
-def _rival_for_customer(of: Explained, it: WhyNot, page: Page) -> None:
-    """Tell a customer the few reasons that weigh most, each once."""
-    told = 0
-    for one in it.differences:
-        line, for_us = _telling(one)
-        if line is None or told >= _REASONS or abs(one.apart) < _WORTH:
-            continue
-        text = spelled(line.text(of.system))
-        if page.once(text):
-            page.point(text if for_us else f"In its favour: {text}")
-            told += 1
-    if it.margin < 0:
-        page.say("By our reckoning it would even be the better one.")
-
-
-def _telling(one: Difference) -> tuple[Line | None, bool]:
-    """Return the line that says best why a rule favours one of the two, and whether it favours the pick.
-
-    What speaks against the rival is told of the rival; what speaks for it is its own line.
-    """
-    if one.apart > 0:
-        worse = one.other if one.other is not None and one.other.points < 0 else None
-        return (worse or one.mine), True
-    better = one.other if one.other is not None and one.other.points > 0 else None
-    return (better or one.mine), False
-
-
-def _amount_against(of: Explained, it: WhyNotAmount, page: Page) -> None:
-    """Say which lines pull away from another amount."""
-    unit = of.decision.unit or ""
-    page.heading(f"WHY NOT {trimmed(it.wanted / 1000, 3)} {unit}".rstrip())
-    if not it.limits[0] <= it.wanted <= it.limits[1]:
-        page.point("It is outside what is allowed here.")
-    if not it.short:
-        page.point("It is what was decided.")
-    elif not it.against:
-        page.point("No rule pulls the other way; it simply starts elsewhere.")
-    for line in it.against:
-        page.entry([signed(line.adjust / 1000)], rounded(line.text(of.system)))
-    for line in it.toward:
-        page.entry([signed(line.adjust / 1000)], f"toward it: {rounded(line.text(of.system))}")
+        rival_text.write(of, of.against, page, said, teach)
 
 
 def _nearly(of: Explained, page: Page, said: Words, teach: bool) -> None:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from interview.views.outcome_text.quantities import degrees, spelled, trimmed
+from interview.views.outcome_text.quantities import spelled, trimmed
 from rules.engine.text import value_words
 from rules.ladder.rung import trade_name
 from rules.units import unit, words
@@ -39,7 +39,7 @@ class Words:
         """Name one club of a pair by its id."""
         rung = next((one for one in self.outcome.rungs if one.id == id), None)
         if rung is not None and rung.owned is not None:
-            return f"{'your' if self.customer else 'the'} own {rung.label.removesuffix(', his own')}"
+            return f"{'your own' if self.customer else 'the owned'} {rung.label.removesuffix(', owned')}"
         found = _PLACE.match(id)
         if found is None:
             return "a club of your own" if self.customer else "a club of the golfer's own"
@@ -89,7 +89,7 @@ class Words:
 def difference(fact: Fact, by: float, system: System) -> str:
     """Write a difference of a fact; a plain number without unit, an angle as people say it."""
     if fact.unit == "deg":
-        return degrees(by)
+        return f"{trimmed(unit('deg').from_si(by), 1)} degrees"
     if fact.unit in ("", "strokes"):
         return trimmed(by, 1)
     step = unit(fact.unit).step_from_si(by)
@@ -98,10 +98,11 @@ def difference(fact: Fact, by: float, system: System) -> str:
 
 
 def listed(parts: list[str], last: str = "and") -> str:
-    """Join words as a person would."""
+    """Join words as a person would; with semicolons where a part has a comma of its own."""
     if len(parts) < 2:
         return "".join(parts)
-    return f"{', '.join(parts[:-1])} {last} {parts[-1]}"
+    comma = "; " if len(parts) > 2 and any(", " in part for part in parts) else ", "
+    return f"{comma.join(parts[:-1])} {last} {parts[-1]}"
 
 
 def in_a_hundred(share: float) -> str:
