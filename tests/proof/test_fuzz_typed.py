@@ -160,7 +160,7 @@ def test_names_reasons_and_notes_are_kept_as_they_read(name: str, reason: str, n
 def test_lines_typed_to_ask(own: Path, lines: list[str], voice: str) -> None:
     shutil.rmtree(own / "kept", ignore_errors=True)
     text = "\n".join(line.replace("\n", " ") for line in lines)
-    polite(ran(["ask", "--sessions", "kept", "--voice", voice], text.encode("utf-8", "replace")), slowest=8.0)
+    polite(ran(["ask", "--sessions", "kept", "--voice", voice], text.encode("utf-8", "replace"), 8.0), 8.0)
     for file in own.rglob("*.toml"):
         clean_bytes(file.read_bytes())
         file.unlink()
@@ -171,8 +171,10 @@ def test_lines_typed_to_ask(own: Path, lines: list[str], voice: str) -> None:
 def test_lines_typed_to_a_lesson(own: Path, lines: list[str], keeps: bool) -> None:
     text = "\n".join(line.replace("\n", " ") for line in lines)
     some = ["--class", "class", "--trainee", "Ann"] if keeps else []
-    done = ran(["trainer", "--plain", str(SAMPLES[3]), "--seed", "3", *some], text.encode("utf-8", "replace"))
-    polite(done, slowest=20.0)
+    done = ran(
+        ["trainer", "--plain", str(SAMPLES[3]), "--seed", "3", *some], text.encode("utf-8", "replace"), 20.0
+    )
+    polite(done, 20.0)
     shutil.rmtree(own / "class", ignore_errors=True)
     shutil.rmtree(own / "copy", ignore_errors=True)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 from interview.text import one_line
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
     from rules.inquiry.replay import Case, Tally
     from rules.inquiry.roads import Picked
 
+_MARKS = re.compile(r"([\\|<`\[])")
+"""What would end a cell or begin a tag, a link or code in Markdown; a backslash before it makes it text."""
 _MOST_ROWS = 200
 """Changed cases that the Markdown lists; the JSON lists all of them."""
 
@@ -92,7 +95,7 @@ def _table(title: str, heads: tuple[str, ...], rows: list[tuple[str, ...]]) -> l
     """Return a table under its heading; nothing where there is nothing to list."""
     if not rows:
         return []
-    cells = [[one_line(cell, 400).replace("|", "\\|") for cell in row] for row in rows]
+    cells = [[_MARKS.sub(r"\\\1", one_line(cell, 400)) for cell in row] for row in rows]
     return [
         "", f"## {title}", "", f"| {' | '.join(heads)} |", f"|{'---|' * len(heads)}",
         *(f"| {' | '.join(row)} |" for row in cells),
