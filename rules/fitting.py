@@ -117,17 +117,25 @@ def brief(
     Overrides are left aside: it tells what the rules would pick. `sky` gives a flier for an air density;
     `shift` moves derived facts of swing and strike.
     """
+    judge = judged(house, subject, shift)
+    return briefly(judge, subject, sky(judge.golfer.density) if sky else None)
+
+
+def judged(house: House, subject: Subject, shift: Mapping[str, float] | None = None) -> Judge:
+    """Return who decides for a golfer on best values; `shift` as in `brief`."""
     base = house.base
-    all_facts = house.once(("caution facts decide",), lambda: _cautions_decide(base))
-    player = golfer(base, subject, house.shelf, shift=shift, cautions=all_facts)
-    judge, flier = Judge(house, player), sky(player.density) if sky else None
+    all_facts = house.once(("caution facts decide",), lambda: (_cautions_decide(base),))[0]
+    return Judge(house, golfer(base, subject, house.shelf, shift=shift, cautions=all_facts))
+
+
+def briefly(judge: Judge, subject: Subject, flier: Flier | None) -> Brief:
+    """Run the rest of a brief road."""
     met, counts = race(judge, rungs(judge, subject, flier)[0])
     points = [None if out else count for count, out in counts]
     place = best_of(points)
     picked = None if place is None else apart(judge, pairs(judge, met[place])[0], flier)
     ports = (towards(judge, picked.longer), towards(judge, picked.shorter)) if picked else (None, None)
-    ids = (pair_id(*two) for two in met)
-    return Brief(player, dict(zip(ids, points, strict=True)), picked, ports)
+    return Brief(judge.golfer, dict(zip([pair_id(*two) for two in met], points, strict=True)), picked, ports)
 
 
 def _paired(judge: Judge, filled: Sequence[Rung], met: Mapping[str, Pair]) -> Choice | None:

@@ -24,8 +24,10 @@ _MOST_KEPT = 4096
 """Entries kept from one road to the next."""
 OF_THE_SHELF = frozenset(("places", "shafts", "built", "part"))
 """Sorts of things kept, as their keys begin, that no rule and no assumption changes."""
-_MOST_RECENT = 8
-"""Golfers of whom something is kept."""
+OF_CLUBS = ("filled", "rest", "met", "flown")
+"""Sorts of things kept of golfers that no rule on pairs changes."""
+_MOST_RECENT = 64
+"""Golfers of whom things of one sort are kept."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +39,10 @@ class House:
 
     kept: dict[tuple[object, ...], Any] = field(default_factory=dict, init=False, repr=False, compare=False)
     """What is the same for every golfer, kept from one road to the next."""
-    recent: dict[tuple[object, ...], dict[str, Any]] = field(
+    recent: dict[str, dict[tuple[object, ...], dict[Any, Any]]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
-    """What the latest golfers have in common, the latest last."""
+    """What the latest golfers have in common, by sort, the latest last."""
 
     def once(self, key: tuple[object, ...], make: Callable[[], Any]) -> Any:
         """Return what is kept under a key, made at the first asking; all goes when it grows large."""
@@ -51,18 +53,39 @@ class House:
             found = self.kept[key] = make()
         return found
 
-    def lately(self, key: tuple[object, ...]) -> dict[str, Any]:
-        """Return a place to keep things under a key; only those used last are kept."""
-        found = self.recent.pop(key, {})
-        for old in list(self.recent)[: 1 - _MOST_RECENT]:
-            self.recent.pop(old, None)
-        self.recent[key] = found
+    def lately(self, sort: str, key: tuple[object, ...], most: int = _MOST_RECENT) -> dict[Any, Any]:
+        """Return a place to keep things of a sort under a key; of each sort those used last stay."""
+        places = self.recent.setdefault(sort, {})
+        found = places.pop(key, {})
+        for old in list(places)[: 1 - most]:
+            places.pop(old, None)
+        places[key] = found
         return found
 
     def with_base(self, base: RuleBase) -> House:
         """Return the house with another rule base of the same facts; what its shelf alone decides is kept."""
         house = House(base, self.shelf)
         house.kept.update({key: found for key, found in self.kept.items() if key[0] in OF_THE_SHELF})
+        return house
+
+    def apart(self) -> House:
+        """Return the same house for a thread of its own: it begins with what is kept here."""
+        return self._begun(self.base, tuple(self.recent))
+
+    def filling_alike(self, base: RuleBase) -> House:
+        """Return the house with a rule base that fills and flies clubs just as its own does.
+
+        What is kept of clubs comes along.
+        """
+        return self._begun(base, OF_CLUBS)
+
+    def _begun(self, base: RuleBase, sorts: Sequence[str]) -> House:
+        """Return a house that begins with what is kept here, of golfers with some sorts of it."""
+        house = House(base, self.shelf)
+        house.kept.update(self.kept)
+        for sort in sorts:
+            places = self.recent.get(sort, {})
+            house.recent[sort] = {key: dict(found) for key, found in list(places.items())}
         return house
 
     def with_shelf(self, shelf: Shelf) -> House:

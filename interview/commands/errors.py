@@ -6,7 +6,6 @@ import contextlib
 import os
 import signal
 import sys
-import traceback
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -83,6 +82,8 @@ def _own_fault(error: Exception) -> str:
 
 def _log(error: Exception, folder: Path) -> Path | None:
     """Write the places a fault went through; the message is left out, since it may repeat an answer."""
+    import traceback
+
     frames = traceback.extract_tb(error.__traceback__)
     lines = [f"{type(error).__module__}.{type(error).__qualname__}"]
     lines += [f"{frame.filename}:{frame.lineno} in {frame.name}" for frame in frames]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import re
-import secrets
 from datetime import datetime
 
 from interview.session.faults import BadId
@@ -38,6 +37,8 @@ def is_id(text: str) -> bool:
 
 def new_id(now: datetime, token: str | None = None) -> str:
     """Make an id from the date and a few random letters, so that two bays never choose the same."""
+    import secrets
+
     letters = token if token is not None else "".join(secrets.choice(_BASE32) for _ in range(6))
     return checked_id(f"{now:%Y-%m-%d-%H%M}-{letters}")
 

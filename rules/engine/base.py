@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
-from functools import cache, partial
+from functools import cache, cached_property, partial
 from types import MappingProxyType
 from typing import cast
 
 from rules.engine.amounts import NoStart, decide, final_si, thousandths
 from rules.engine.digest import digest
 from rules.engine.evaluate import Later, Run
-from rules.engine.fast import Ground, best_of, points_of
+from rules.engine.fast import Ground, best_of, moved_by, points_of
 from rules.engine.faults import UnknownName
 from rules.engine.joined import Joined
-from rules.engine.language import Assumption, Decision, Effect, Fact, Rule, Source
+from rules.engine.language import Assumption, Decision, Effect, Fact, Rule, Source, atoms
 from rules.engine.ledger import Amount, Choice, Notice, Standing
 from rules.engine.lines import Evaluated
 from rules.engine.plan import Plan, assumptions_of
@@ -62,6 +62,15 @@ class RuleBase:
         )  # fmt: skip
         return {id: entry.source for kind in entries for id, entry in kind.items()}
 
+    @cached_property
+    def asked_by_questions(self) -> tuple[str, ...]:
+        """The questions, shares aside, that decide whether others apply."""
+        asking = [fact.ask.applies for fact in self.facts.values() if fact.ask and fact.ask.applies]
+        read = {atom.fact for applies in asking for atom in atoms(applies)}
+        return tuple(
+            id for id, fact in self.facts.items() if id in read and fact.ask and fact.kind != "shares"
+        )
+
     def choose(self, decision_id: str, shared: Mapping[str, View], candidates: Sequence[Candidate]) -> Choice:
         """Decide a choice. Facts found in `shared` are read there, all others from the candidate.
 
@@ -102,6 +111,11 @@ class RuleBase:
         points = points_of(self.plan(decision_id), shared_best, candidates_best, ground or Ground({}))
         return best_of(points), points
 
+    def forbids(self, decision_id: str, ground: Ground) -> bool:
+        """Say whether, as far as the ground's facts tell, a rule may still forbid a candidate."""
+        plan = self.plan(decision_id)
+        return bool(plan.rule_outs and ground.under(plan).mask & plan.rule_outs)
+
     def joined(self, decision_id: str, ground: Ground, own: Iterable[str]) -> Joined:
         """Return what adds up the points of candidates joined from parts, which hold the facts of `own`."""
         self._decision(decision_id)
@@ -116,8 +130,8 @@ class RuleBase:
             si = best.get(start, ground.best.get(start))
         if si is None:
             raise NoStart(decision)
-        (points,) = points_of(self.plan(decision_id), best, ({},), ground)
-        return final_si(decision, thousandths(decision, cast(float, si)) + (points or 0))
+        moved = moved_by(self.plan(decision_id), best, ground)
+        return final_si(decision, thousandths(decision, cast(float, si)) + moved)
 
     def notices(self, scope: str, views: Mapping[str, View]) -> tuple[Notice, ...]:
         """Return the cautions and advice of a scope whose conditions hold on the best values, by id."""

@@ -48,8 +48,8 @@ class Layout:
         """Bits of the cases that follow a ramp."""
         self.own_ramps = sum(bit for bit, along in self.along.items() if along.place >= 0)
         """Bits of the cases whose ramp follows a candidate's own fact."""
-        self.parts: dict[tuple[str, ...], tuple[Side, list[tuple[int, Along]]]] = {}
-        """Kept by `joined`: the facts and ramps of parts of candidates."""
+        self.parts: dict[tuple[str, ...], object] = {}
+        """Kept by `joined`: how parts of candidates are read."""
 
 
 def layout(plan: Plan, shared: Mapping[str, object], ids: tuple[str, ...] | None = None) -> Layout:
@@ -60,7 +60,7 @@ def layout(plan: Plan, shared: Mapping[str, object], ids: tuple[str, ...] | None
     found = plan.layouts.get(key)
     if found is None:
         found = plan.layouts[key] = Layout(plan, list(zip(*key, strict=True)))
-    return cast(Layout, found)
+    return found  # type: ignore[return-value]
 
 
 class Run:

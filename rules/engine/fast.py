@@ -69,6 +69,18 @@ def points_of(plan: Plan, shared: Best, candidates: Sequence[Best], ground: Grou
     return found
 
 
+def moved_by(plan: Plan, best: Best, ground: Ground) -> int:
+    """Return what the rules of an amount give together, thousandths; facts as in `points_of`."""
+    laid = ground.under(plan)
+    split = layout(plan, best, laid.ids)
+    mask = split.shared.mask(best, laid.mask, ground.unknown)
+    for rows in split.own.rows:
+        mask &= rows.absent
+    mask = plan.once(mask) if plan.several else mask
+    ramped = mask & split.ramp_bits
+    return plan.fixed.sum(mask) + (_along(split, ramped, laid.ramps, best, best) if ramped else 0)
+
+
 def _along(split: Layout, mask: int, ramps: Mapping[int, int], shared: Best, own: Best) -> int:
     """Add up what ramps give."""
     total = 0

@@ -29,7 +29,10 @@ def _fetch(ids: Sequence[str]) -> Fetch:
     """Return what fetches several entries as a tuple; KeyError when one is lacking."""
     if len(ids) > 1:
         return cast(Fetch, itemgetter(*ids))
-    return lambda entries: tuple(entries[id] for id in ids)
+    if ids:
+        (id,) = ids
+        return lambda entries: (entries[id],)
+    return lambda entries: ()
 
 
 class Side:

@@ -19,14 +19,10 @@ def applicable(base: RuleBase, answers: Mapping[str, Answer]) -> frozenset[str]:
     A question's condition may read other questions; it is read against their answers alone, so the
     order of answers changes nothing.
     """
-    plain = {id: _known(base, fact, answers.get(id)) for id, fact in base.facts.items() if fact.ask}
-    seen = views(
-        base, {id: known for id, known in plain.items() if not base.facts[id].values or id not in _SHARES}
-    )
-    return frozenset(id for id in plain if base.applies(id, seen))
-
-
-_SHARES = ("lies", "purpose")
+    facts = base.facts
+    read = {id: _known(base, facts[id], answers.get(id)) for id in base.asked_by_questions}
+    seen = views(base, read)
+    return frozenset([id for id, fact in facts.items() if fact.ask and base.applies(id, seen)])
 
 
 def asked(base: RuleBase, answers: Mapping[str, Answer]) -> dict[str, Known]:

@@ -32,17 +32,17 @@ class Known(NamedTuple):
     @property
     def number(self) -> float:
         """The value as a number; only for facts of kind number."""
-        return cast(float, self.value)
+        return self.value  # type: ignore[return-value]
 
     @property
     def word(self) -> str:
         """The value as a word; only for facts of kind choice."""
-        return cast(str, self.value)
+        return self.value  # type: ignore[return-value]
 
     @property
     def words(self) -> frozenset[str]:
         """The value as a set of words; the empty set when nobody said."""
-        return cast("frozenset[str]", self.value or frozenset())
+        return self.value or NOTHING  # type: ignore[return-value]
 
 
 def waiting(parts: Iterable[Known]) -> frozenset[str]:
@@ -69,7 +69,7 @@ def views(base: RuleBase, known: Mapping[str, Known]) -> dict[str, View]:
 
 def assumed(base: RuleBase, id: str) -> float:
     """Return a numeric assumption's value in SI."""
-    return cast(float, base.assumptions[id].value)
+    return base.assumptions[id].value  # type: ignore[return-value]
 
 
 def half_range(base: RuleBase, id: str) -> float:

@@ -8,6 +8,7 @@ the ball is met that much lower, which shifts a whole family of faces; give that
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from rules.golf.ball import RADIUS
 from rules.problems import Problem
@@ -30,6 +31,13 @@ def height_up_face(loft: float, raised: float = 0.0, attack: float = 0.0, cleara
 
     Problem for lofts outside 1 to 70 degrees or a ball more than 5 mm down or 80 mm up.
     """
+    return heights_up_face(loft, (raised,), attack, clearance)[0]
+
+
+def heights_up_face(
+    loft: float, raises: Sequence[float], attack: float = 0.0, clearance: float = 0.0
+) -> list[float]:
+    """Return where one face meets balls raised by so many m, as `height_up_face` does for one of them."""
     delivered = loft + attack
     low, high = LOFT_RANGE
     if not low <= delivered <= high:
@@ -37,11 +45,16 @@ def height_up_face(loft: float, raised: float = 0.0, attack: float = 0.0, cleara
         raise Problem(
             f"a delivered loft of {shown:.1f} deg is outside 1 to 70 deg; check loft and attack angle"
         )
-    if not RAISED_RANGE[0] <= raised <= RAISED_RANGE[1]:
-        raise Problem(
-            f"a ball raised by {raised * 1000:g} mm is outside -5 to 80 mm; check the lie or the tee"
-        )
-    return (RADIUS * (1.0 - math.sin(delivered)) + raised - clearance) / math.cos(delivered)
+    bare, upright = RADIUS * (1.0 - math.sin(delivered)), math.cos(delivered)
+    least, most = RAISED_RANGE
+    found = []
+    for raised in raises:
+        if not least <= raised <= most:
+            raise Problem(
+                f"a ball raised by {raised * 1000:g} mm is outside -5 to 80 mm; check the lie or the tee"
+            )
+        found.append((bare + raised - clearance) / upright)
+    return found
 
 
 def centred_face_height(

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from rules.golf.contact import above_centre, height_up_face
 from rules.golf.impact import Clubhead
 from rules.golf.outcome import speed_kept
-from rules.golf.quadrature import Face, Lie, six_strikes
+from rules.golf.quadrature import Face, Lie, Strike, three_heights
 from rules.golf.strike import StrikePattern
 
 
@@ -46,10 +46,9 @@ def loss(pattern: StrikePattern, lies: Sequence[Lie], face: Face, blow: Blow) ->
     Low to high only: heel and toe are the same for every face height. Restitution is held constant over
     the face, which flatters thin strikes: they are outcomes of their own.
     """
-    upright = StrikePattern(0.0, pattern.mean_high, 0.0, pattern.sd_high)
-    # Heelward and toeward strikes are one here, each with half the weight.
-    strikes = six_strikes(upright, lies, face, blow.attack)[::2]
-    return max(0.0, 1.0 - 2.0 * speed_kept((blow.delivered, blow.attack), blow.head, strikes))
+    heights = three_heights(pattern, lies, face, blow.attack)
+    strikes = [Strike(0.0, high, weight) for high, weight in heights]
+    return max(0.0, 1.0 - speed_kept((blow.delivered, blow.attack), blow.head, strikes))
 
 
 def on_lie(pattern: StrikePattern, lie: Lie, face: Face, blow: Blow) -> LieLoss:

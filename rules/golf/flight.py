@@ -12,6 +12,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from math import atan2, cos, sin, sqrt
+from typing import NamedTuple
 
 from rules.golf.ball import AREA, GRAVITY, MASS, RADIUS
 from rules.golf.coefficients import (
@@ -73,8 +74,7 @@ class Launch:
             )
 
 
-@dataclass(frozen=True, slots=True)
-class Flight:
+class Flight(NamedTuple):
     """Where the ball goes, from a launch at ground level to ground level."""
 
     carry: float

@@ -86,6 +86,10 @@ class Blow:
     """rad/s; positive curves the ball back from the toe side toward the heel side."""
 
 
+Impulses = tuple[float, float, float]
+"""On the ball, N s: along the face normal, up the face, toward the toe."""
+
+
 def _check(speed: float, spin_loft: float, toe: float, high: float) -> None:
     """Refuse a blow that no golfer strikes; Problem names the figure."""
     if not 0.0 < speed <= 80.0:
@@ -110,7 +114,16 @@ def strike(
     published tour rows ball speed is within -3 to +0.4 mph and spin within 0.91 to 1.08 for 5-wood and up.
     Problem when a figure is one that no golfer strikes.
     """
-    return blow(speed, delivered_loft, attack, head, toe, high).launch
+    impulses = _impulses(speed, delivered_loft - attack, head, toe, high, 0.0)
+    return _launched(impulses, delivered_loft)
+
+
+def ball_speed(
+    speed: float, delivered_loft: float, attack: float, head: Clubhead, toe: float = 0.0, high: float = 0.0
+) -> float:
+    """Return the ball speed of `strike` alone, m/s."""
+    jn, jt, js = _impulses(speed, delivered_loft - attack, head, toe, high, 0.0)
+    return math.hypot(math.hypot(jn, jt), js) / MASS
 
 
 def blow(
@@ -124,10 +137,22 @@ def blow(
 ) -> Blow:
     """Return a blow in full: the launch of `strike`, and direction and sidespin besides (gear effect).
 
-    `face` is how far in rad the face, where it is struck, looks toward the toe side of the path. The three
-    impulses are solved by elimination: up-face and side-face ones each couple to the normal one alone.
+    `face` is how far in rad the face, where it is struck, looks toward the toe side of the path.
     """
-    sigma = delivered_loft - attack
+    jn, jt, js = _impulses(speed, delivered_loft - attack, head, toe, high, face)
+    side = atan2(js, math.hypot(jn, jt))
+    return Blow(_launched((jn, jt, js), delivered_loft), face + side, 2.5 * js / (MASS * RADIUS))
+
+
+def _launched(impulses: Impulses, delivered_loft: float) -> Launch:
+    """Return the launch that three impulses give a ball."""
+    jn, jt, js = impulses
+    speed = math.hypot(math.hypot(jn, jt), js) / MASS
+    return Launch(speed, delivered_loft + atan2(jt, jn), -2.5 * jt / (MASS * RADIUS))
+
+
+def _impulses(speed: float, sigma: float, head: Clubhead, toe: float, high: float, face: float) -> Impulses:
+    """Return the impulses of a blow by elimination: the two along the face couple to the normal one alone."""
     _check(speed, sigma, toe, high)
     turn_v, turn_s = high / head.moi_vertical, toe / head.moi_heel_toe
     depth, bare = head.cg_depth, 3.5 / MASS + 1.0 / head.mass
@@ -140,7 +165,4 @@ def blow(
     jn = (push + link_v * along / up + link_s * across / side) / (
         normal - link_v * link_v / up - link_s * link_s / side
     )
-    jt, js = (along + link_v * jn) / up, (across + link_s * jn) / side
-    flat = math.hypot(jn, jt)
-    launch = Launch(math.hypot(flat, js) / MASS, delivered_loft + atan2(jt, jn), -2.5 * jt / (MASS * RADIUS))
-    return Blow(launch, face + atan2(js, flat), 2.5 * js / (MASS * RADIUS))
+    return jn, (along + link_v * jn) / up, (across + link_s * jn) / side

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from rules.golf.flight import Flight, Launch
-from rules.golf.impact import Clubhead, strike
+from rules.golf.impact import Clubhead, ball_speed, strike
 from rules.golf.quadrature import Strike
 from rules.problems import Problem
 
@@ -84,8 +84,11 @@ class Play:
     clean: float
     """m of carry over clean strikes."""
 
+    launch: Launch
+    """How the ball leaves a strike on the line through the centre of mass."""
+
     centred: Flight
-    """The flight of a strike on the line through the centre of mass."""
+    """Its flight."""
 
     usable_share: float
     """Share of swings that are clean and get up."""
@@ -108,18 +111,20 @@ def play(
     is three flights.
     """
     loft, attack = delivered
-    centred = flier(strike(speed, loft, attack, head))
+    launch = strike(speed, loft, attack, head)
+    centred = flier(launch)
     flown: dict[tuple[float, float], Flight] = {}
     carry = useful = 0.0
-    for one in strikes:
-        key = (abs(one.toe), one.high)
+    for toe, high, weight in strikes:
+        key = (abs(toe), high)
         flight = flown.get(key)
         if flight is None:
-            flight = flown[key] = flier(strike(speed, loft, attack, head, key[0], key[1]))
-        carry += one.weight * flight.carry
-        useful += one.weight * usefulness(flight.apex, worth)
+            flight = flown[key] = flier(strike(speed, loft, attack, head, *key))
+        carry += weight * flight.carry
+        useful += weight * usefulness(flight.apex, worth)
     poor = outcomes.topped * worth.topped + outcomes.thin * worth.thin + outcomes.fat * worth.fat
-    return Play(outcomes.clean * carry + poor * centred.carry, carry, centred, outcomes.clean * useful)
+    clean = outcomes.clean
+    return Play(clean * carry + poor * centred.carry, carry, launch, centred, clean * useful)
 
 
 def usefulness(apex: float, worth: Worth) -> float:
@@ -136,6 +141,5 @@ def speed_kept(delivered: tuple[float, float], head: Clubhead, strikes: Sequence
     What decides a face height: the loss over all lies, not an average height. Independent of head speed.
     """
     loft, attack = delivered
-    centred = strike(1.0, loft, attack, head).speed
-    speeds = (one.weight * strike(1.0, loft, attack, head, one.toe, one.high).speed for one in strikes)
-    return math.fsum(speeds) / centred
+    speeds = [one.weight * ball_speed(1.0, loft, attack, head, one.toe, one.high) for one in strikes]
+    return math.fsum(speeds) / ball_speed(1.0, loft, attack, head)

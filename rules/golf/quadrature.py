@@ -11,8 +11,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from rules.golf.contact import height_up_face
+from rules.golf.contact import heights_up_face
 from rules.golf.strike import StrikePattern
 from rules.problems import Problem
 
@@ -31,8 +32,7 @@ class Lie:
     """m: the most; heights between are taken to be equally likely."""
 
 
-@dataclass(frozen=True, slots=True)
-class Face:
+class Face(NamedTuple):
     """A head's face, measured up it from the leading edge, m."""
 
     loft: float
@@ -48,8 +48,7 @@ class Face:
     """Of the leading edge above the ground when the sole rests on it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Strike:
+class Strike(NamedTuple):
     """One of the strikes that stand for the pattern."""
 
     toe: float
@@ -73,28 +72,30 @@ def mixture(pattern: StrikePattern, lies: Sequence[Lie], face: Face, attack: flo
     Within a lie the height is a uniform plus a normal: its second and fourth central moments are w^2/12 +
     s^2 and w^4/80 + 6 s^2 w^2/12 + 3 s^4, odd ones nought. Problem when no lie has a share.
     """
-    total = math.fsum(lie.share for lie in lies)
+    total = math.fsum([lie.share for lie in lies])
     if not total > 0.0 or any(lie.share < 0.0 or lie.high < lie.low for lie in lies):
         raise Problem("at least one lie needs a share above 0, and each its lower height first")
-    parts = [(lie.share / total, *_on_lie(pattern, lie, face, attack)) for lie in lies]
-    mean = math.fsum(w * m for w, m, _, _ in parts)
+    ends = [end for lie in lies for end in (lie.low, lie.high)]
+    met, own, high = (
+        heights_up_face(face.loft, ends, attack, face.clearance),
+        pattern.sd_high**2,
+        pattern.mean_high,
+    )
+    parts = []
+    for lie, lowest, highest in zip(lies, met[::2], met[1::2], strict=True):
+        # Weight, mean, variance and fourth central moment of strike height on one lie.
+        width2, mean = (highest - lowest) ** 2, (lowest + highest) / 2 + high - face.cg_up_face
+        fourth = width2**2 / 80 + own * width2 / 2 + 3 * own**2
+        parts.append((lie.share / total, mean, width2 / 12 + own, fourth))
+    mean = math.fsum([w * m for w, m, _, _ in parts])
     away = [(w, m - mean, v, f) for w, m, v, f in parts]
     return (
         mean,
-        math.fsum(w * (d**2 + v) for w, d, v, _ in away),
-        math.fsum(w * (d**3 + 3 * d * v) for w, d, v, _ in away),
-        math.fsum(w * (d**4 + 6 * d**2 * v + f) for w, d, v, f in away),
-        math.fsum(w * (d**5 + 10 * d**3 * v + 5 * d * f) for w, d, v, f in away),
+        math.fsum([w * (d**2 + v) for w, d, v, _ in away]),
+        math.fsum([w * (d**3 + 3 * d * v) for w, d, v, _ in away]),
+        math.fsum([w * (d**4 + 6 * d**2 * v + f) for w, d, v, f in away]),
+        math.fsum([w * (d**5 + 10 * d**3 * v + 5 * d * f) for w, d, v, f in away]),
     )
-
-
-def _on_lie(pattern: StrikePattern, lie: Lie, face: Face, attack: float) -> tuple[float, float, float]:
-    """Return mean, variance and fourth central moment of strike height on one lie, m."""
-    lowest = height_up_face(face.loft, lie.low, attack, face.clearance)
-    highest = height_up_face(face.loft, lie.high, attack, face.clearance)
-    width2, own = (highest - lowest) ** 2, pattern.sd_high**2
-    mean = (lowest + highest) / 2 + pattern.mean_high - face.cg_up_face
-    return mean, width2 / 12 + own, width2**2 / 80 + own * width2 / 2 + 3 * own**2
 
 
 def three_nodes(moments: Moments) -> tuple[tuple[float, float], ...]:
@@ -124,7 +125,7 @@ def _cubic_roots(a: float, b: float, c: float) -> tuple[float, float, float]:
     p, q = a * a / 9 - b / 3, (2 * a**3 - 9 * a * b + 27 * c) / 54
     radius = math.sqrt(max(p, 0.0))
     turn = math.acos(max(-1.0, min(1.0, q / radius**3))) if radius > 0.0 else 0.0
-    low, middle, high = (-2 * radius * math.cos((turn + k * math.tau) / 3) - a / 3 for k in (0, -1, 1))
+    low, middle, high = [-2 * radius * math.cos((turn + k * math.tau) / 3) - a / 3 for k in (0, -1, 1)]
     return low, middle, high
 
 
@@ -143,9 +144,21 @@ def six_strikes(
     shared = pattern.correlation * pattern.sd_toe * pattern.sd_high
     slope = shared / variance if variance > 0.0 else 0.0
     aside = math.sqrt(max(pattern.sd_toe**2 - slope * shared, 0.0))
-    lowest, highest = -face.cg_up_face, face.height - face.cg_up_face
     found: list[Strike] = []
     for high, weight in three_nodes(moments):
-        toe, kept = pattern.mean_toe + slope * (high - mean), min(max(high, lowest), highest)
+        toe, kept = pattern.mean_toe + slope * (high - mean), on_face(high, face)
         found += [Strike(toe - aside, kept, weight / 2), Strike(toe + aside, kept, weight / 2)]
     return tuple(found)
+
+
+def three_heights(
+    pattern: StrikePattern, lies: Sequence[Lie], face: Face, attack: float = 0.0
+) -> list[tuple[float, float]]:
+    """Return the heights of the six strikes with their weights, lowest first: heel and toe left aside."""
+    nodes = three_nodes(mixture(pattern, lies, face, attack))
+    return [(on_face(high, face), weight) for high, weight in nodes]
+
+
+def on_face(high: float, face: Face) -> float:
+    """Return a height above the line through the centre of mass, m, kept between the face's two edges."""
+    return min(max(high, -face.cg_up_face), face.height - face.cg_up_face)

@@ -62,7 +62,8 @@ class StrikePattern:
 
     def scattered(self, factor: float) -> StrikePattern:
         """Return the pattern with both spreads multiplied."""
-        return replace(self, sd_toe=self.sd_toe * factor, sd_high=self.sd_high * factor)
+        toe, high = self.sd_toe * factor, self.sd_high * factor
+        return StrikePattern(self.mean_toe, self.mean_high, toe, high, self.correlation, self.marks)
 
     def at_length(self, change: float, rate_per_inch: float) -> StrikePattern:
         """Return the pattern with the club longer by `change` m, scatter growing by a rate an inch.

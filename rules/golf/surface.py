@@ -8,7 +8,7 @@ microsecond or two; on draws like those its root-mean-square error in carry is u
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Sequence
 
 from rules.golf.coefficients import RPM, Law
 from rules.golf.flight import Flight, Launch, fly
@@ -28,8 +28,8 @@ LOWEST_ANGLE = 3
 Parabola = tuple[float, float, float, float, float, float, float, float, float, float]
 """Value, three slopes, three bends, three twists around a node, in steps."""
 
-Patch = tuple[Parabola, Parabola, Parabola, Parabola]
-"""Parabolas for carry, apex, descent and time; and, beside them, whether the node's flight was clipped."""
+Patch = tuple[Parabola, Parabola, Parabola, Parabola, bool]
+"""Parabolas for carry, apex, descent and time, and whether the node's flight was clipped."""
 
 _V = 1.0 / SPEED_STEP
 _A = 1.0 / ANGLE_STEP
@@ -80,8 +80,15 @@ class CarrySurface:
         patch = self._patches.get((i * _STRIDE + j) * _STRIDE + k) or self._patch(i, j, k)
         if patch is None:
             return fly(launch, self.density, self.law)
-        carry, apex, descent, time = (_read(p, x - i, y - j, z - k) for p in patch)
-        return Flight(carry, apex, descent, time, self._node(i, j, k).clipped)
+        x, y, z = x - i, y - j, z - k
+        carry, apex, descent, time, clipped = patch
+        return Flight(
+            _read(carry, x, y, z),
+            _read(apex, x, y, z),
+            _read(descent, x, y, z),
+            _read(time, x, y, z),
+            clipped,
+        )
 
     def _patch(self, i: int, j: int, k: int) -> Patch | None:
         """Build and keep the parabolas around a node; None where launches are flown outright."""
@@ -93,17 +100,10 @@ class CarrySurface:
 
     def _fit(self, i: int, j: int, k: int) -> Patch:
         """Fit a parabola in each quantity through a node and twelve neighbours."""
-        near = [
-            self._node(i + di, j + dj, k + dk)
-            for di, dj, dk in (
-                (0, 0, 0),
-                *_AXES,
-                *((sum(p) for p in zip(a, b, strict=True)) for a, b in _CORNERS),
-            )
-        ]
-        readers: tuple[Callable[[Flight], float], ...] = (_carry, _apex, _descent, _time)
-        parts = [_parabola([read(flight) for flight in near]) for read in readers]
-        return parts[0], parts[1], parts[2], parts[3]
+        node = self._node
+        near = [node(i + di, j + dj, k + dk) for di, dj, dk in _NEAR]
+        carry, apex, descent, time, _ = zip(*near, strict=True)
+        return _parabola(carry), _parabola(apex), _parabola(descent), _parabola(time), near[0].clipped
 
     def _node(self, i: int, j: int, k: int) -> Flight:
         """Fly a node of the grid, once."""
@@ -115,38 +115,15 @@ class CarrySurface:
         return flight
 
 
-_AXES = ((1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1))
-_CORNERS = (
-    (_AXES[0], _AXES[2]),
-    (_AXES[1], _AXES[3]),
-    (_AXES[0], _AXES[4]),
-    (_AXES[1], _AXES[5]),
-    (_AXES[2], _AXES[4]),
-    (_AXES[3], _AXES[5]),
-)
+_NEAR = (
+    (0, 0, 0),
+    (1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1),
+    (1, 1, 0), (-1, -1, 0), (1, 0, 1), (-1, 0, -1), (0, 1, 1), (0, -1, -1),
+)  # fmt: skip
+"""A node, its neighbours along the axes, and those across corners."""
 
 
-def _carry(flight: Flight) -> float:
-    """Read a flight's carry."""
-    return flight.carry
-
-
-def _apex(flight: Flight) -> float:
-    """Read a flight's apex."""
-    return flight.apex
-
-
-def _descent(flight: Flight) -> float:
-    """Read a flight's angle of descent."""
-    return flight.descent
-
-
-def _time(flight: Flight) -> float:
-    """Read a flight's time."""
-    return flight.time
-
-
-def _parabola(near: list[float]) -> Parabola:
+def _parabola(near: Sequence[float]) -> Parabola:
     """Fit value, slopes, bends and twists to the node, its six neighbours along axes and six across
     corners."""
     f, xp, xm, yp, ym, zp, zm, xyp, xym, xzp, xzm, yzp, yzm = near

@@ -9,10 +9,11 @@ from __future__ import annotations
 import contextlib
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING, Literal, cast
 
 from rules.engine.plan import assumptions_of
-from rules.fitting import brief
+from rules.fitting import House, brief, judged, rungs
 from rules.inquiry.roads import Picked, Road, Roads, changes
 from rules.inquiry.sky import Sky
 from rules.problems import Problem
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.engine.language import Assumption
     from rules.engine.views import Value
-    from rules.fitting import House, Outcome
+    from rules.fitting import Outcome
     from rules.shelf.defaults import End
 
 Sort = Literal["assumption", "law", "school", "shelf"]
@@ -99,12 +100,15 @@ class Leaning:
             sky = Sky(self.roads.sky.density, "second")
             return Lean(id, sort, None, (self._swing(None, self.roads.in_house(self.roads.house, sky=sky)),))
         if sort == "school":
-            return Lean(id, sort, None, (self._under(None, self.base.with_other_view(id)),))
+            decision = self.base.rules[id].decision
+            alike = decision is not None and self.base.decisions[decision].scope == "pair"
+            return Lean(id, sort, None, (self._under(None, self.base.with_other_view(id), alike=alike),))
         if sort == "shelf":
             return self._gap(id)
         assumption = self.base.assumptions[id]
         others = _others(assumption)
-        swings = tuple(self._under(to, self.base.with_assumptions({id: to})) for to in others)
+        alike = id not in self._of_clubs
+        swings = tuple(self._under(to, self.base.with_assumptions({id: to}), alike=alike) for to in others)
         return Lean(id, sort, assumption.value, swings)
 
     def _gap(self, id: str) -> Lean:
@@ -119,9 +123,31 @@ class Leaning:
         )
         return Lean(id, "shelf", cast("Value", gap.value), swings)
 
-    def _under(self, to: Value | None, base: RuleBase) -> Swing:
-        """Return what another rule base does."""
-        return self._swing(to, self.roads.in_house(self.roads.house.with_base(base)))
+    def _under(self, to: Value | None, base: RuleBase, *, alike: bool) -> Swing:
+        """Return what another rule base does; `alike` says that it fills and flies clubs as its own does."""
+        house = self._own.filling_alike(base) if alike else self.roads.house.with_base(base)
+        return self._swing(to, self.roads.in_house(house))
+
+    @cached_property
+    def _own(self) -> House:
+        """A house that keeps this golfer's clubs, filled and flown, and nobody else's."""
+        house = House(self.base, self.roads.house.shelf)
+        self.roads.in_house(house)
+        return house
+
+    @cached_property
+    def _of_clubs(self) -> frozenset[str]:
+        """Assumptions that are read while this golfer's clubs are filled and flown, or by rules on clubs."""
+        scopes = {id: decision.scope for id, decision in self.base.decisions.items()}
+        rules = [rule for rule in self.base.rules.values() if scopes.get(rule.decision or "") != "pair"]
+        read = frozenset().union(*(assumptions_of(rule) for rule in rules if rule.decision))
+        watched, noted = _watched(self.base)
+        house, subject = House(watched, self.roads.house.shelf), self.roads.subject
+        with contextlib.suppress(Problem):
+            judge = judged(house, subject)
+            noted.read.clear()
+            rungs(judge, subject, self.roads.sky(judge.golfer.density))
+        return read | noted.read.keys()
 
     def _swing(self, to: Value | None, road: Road) -> Swing:
         """Return what a road under another value came to."""
@@ -162,16 +188,21 @@ class _Noted(Mapping[str, "Assumption"]):
         return len(self._inner)
 
 
+def _watched(base: RuleBase) -> tuple[RuleBase, _Noted]:
+    """Return a copy of a rule base that notes which assumptions are read, and the notes."""
+    noted, watched = _Noted(base.assumptions), base.with_assumptions({})
+    watched.assumptions = noted  # type: ignore[assignment]
+    return watched, noted
+
+
 def read_assumptions(outcome: Outcome) -> tuple[str, ...]:
     """Return the assumptions that a road reads before a decision, or that rules on decisions compare with.
 
     The road is run once more with the reading noted: the list is written down nowhere.
     """
-    house: House = outcome.house
+    house = outcome.house
     base = house.base
-    noted = _Noted(base.assumptions)
-    watched = base.with_assumptions({})
-    watched.assumptions = noted  # type: ignore[assignment]
+    watched, noted = _watched(base)
     with contextlib.suppress(Problem):
         brief(house.with_base(watched), outcome.subject, Sky(outcome.golfer.density))
     found = dict(noted.read)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from rules.fitting import brief
+from rules.fitting import briefly, judged
 from rules.inquiry.sky import Sky
 from rules.problems import Problem
 from rules.units import unit
@@ -22,6 +22,8 @@ Picked = float | str
 """What was decided: an amount (SI), or the id of a candidate."""
 Stale = Callable[[], bool]
 """Says whether nobody waits for the answer any more."""
+_MOST_KEPT = 512
+"""Roads kept, for when all that they hang on comes back."""
 PARTS = ("head", "length", "balance", "shaft", "tip", "grip", "lie", "ports")
 """What is decided of each club, in order."""
 
@@ -62,7 +64,7 @@ class Roads:
     ) -> None:
         """`density` is the air of the golfer's own road, kg/m3; `rounded` as in `Sky`."""
         # Roads may be run in a thread of their own: what is kept between roads is kept for this run alone.
-        self.house = house.with_shelf(house.shelf)
+        self.house = house.apart()
         self.subject = replace(subject, overrides={})
         self.sky = Sky(density, rounded=rounded)
         self.stale = stale
@@ -88,9 +90,18 @@ class Roads:
         self.count += 1
         subject = with_answers(self.subject, answers) if answers else self.subject
         try:
-            found = brief(house, subject, sky or self.sky, shift)
+            judge = judged(house, subject, shift)
+            flier = (sky or self.sky)(judge.golfer.density)
+            kept = house.lately("road", (flier, subject.owned, *judge.hangs_on), _MOST_KEPT)
+            if not kept:
+                kept["road"] = self._road(briefly(judge, subject, flier))
         except Problem:
             return Road(None, {}, {})
+        return kept["road"]  # type: ignore[no-any-return]
+
+    @staticmethod
+    def _road(found: Brief) -> Road:
+        """Return what a brief road came to."""
         if found.picked is None:
             return Road(None, {}, found.points)
         both = (found.picked.longer, found.picked.shorter)

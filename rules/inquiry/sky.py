@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from rules.golf.flight import Flight, Launch
@@ -16,6 +17,10 @@ GRID = 0.04
 """kg/m3 between densities that are flown; between two, along a straight line, carry is within 0.05 yd."""
 
 
+_MOST_FLIERS = 1024
+"""Densities whose fliers are kept."""
+
+
 class Sky:
     """Gives a flier for any air density; what one road had flown serves the next."""
 
@@ -26,15 +31,18 @@ class Sky:
         every club's alike; for draws, whose air is drawn anyway.
         """
         self.density, self.law, self.rounded = density, law, rounded
-        self._surfaces: dict[int, CarrySurface] = {}
-
-    @property
-    def flights(self) -> int:
-        """How many flights have been computed so far."""
-        return sum(surface.flights for surface in self._surfaces.values())
+        self._fliers: dict[float, Flier] = {}
 
     def __call__(self, density: float) -> Flier:
-        """Return the flier for an air density, kg/m3."""
+        """Return the flier for an air density, kg/m3: for the same density the same one."""
+        if density not in self._fliers:
+            if len(self._fliers) >= _MOST_FLIERS:
+                self._fliers.clear()
+            self._fliers[density] = self._flier(density)
+        return self._fliers[density]
+
+    def _flier(self, density: float) -> Flier:
+        """Return a flier for an air density: a surface's own, or one between two surfaces."""
         place = (density - self.density) / GRID
         below = round(place) if self.rounded else math.floor(place + 1e-9)
         share = place - below
@@ -56,6 +64,10 @@ class Sky:
 
     def _surface(self, step: int) -> CarrySurface:
         """Return the surface at a step of the grid."""
-        if step not in self._surfaces:
-            self._surfaces[step] = CarrySurface(self.density + step * GRID, self.law)
-        return self._surfaces[step]
+        return _surface(self.density + step * GRID, self.law)
+
+
+@lru_cache(maxsize=16)
+def _surface(density: float, law: Law) -> CarrySurface:
+    """Return the surface for an air density: one for all roads, since what it returns hangs on no other."""
+    return CarrySurface(density, law)

@@ -12,7 +12,6 @@ from rules.bench.build import SETBACK
 from rules.bench.shorten import shorten
 from rules.facts.known import Known
 from rules.ladder.deciding import thousandths
-from rules.ladder.flown import flown
 from rules.ladder.rung import Ledgers, Once, Rung, Spec, State, trade_name
 from rules.ladder.start import usual_length
 from rules.units import System, parse
@@ -159,5 +158,5 @@ def _rung(
     label = f"{trade_name(club.kind, spec.loft / _DEGREE)}, his own"
     return Rung(
         f"own-{slug(club.name)}{ending}", club.kind, state, label, spec,
-        flown(judge.base, judge.golfer, club.kind, spec, flier), trace, {}, club, cut, overlong,
+        judge.flown(club.kind, spec, flier), trace, {}, club, cut, overlong,
     )  # fmt: skip

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from rules.engine.views import Candidate, View
+from rules.engine.views import Candidate
 from rules.facts.known import Known, views
-from rules.ladder.deciding import Deciding, Seen, Stamp
+from rules.ladder.deciding import Deciding, Seen
 from rules.ladder.rung import Once
 
 if TYPE_CHECKING:
-    from rules.engine.language import Fact
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
     from rules.house import House
@@ -31,10 +30,9 @@ class Clerk(Deciding):
         """Return facts as views."""
         return views(self.base, known)
 
-    def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
-        """Return what turns derived numbers into views, those that wait on a question into open ones."""
-        stamps = {id: _stamp(self.base.facts[id], questions) for id, questions in waits.items()}
-        return lambda numbers: {id: stamps[id](number) for id, number in numbers.items()}
+    def derived(self, numbers: Mapping[str, float], waits: Mapping[str, frozenset[str]]) -> Mapping[str, Any]:
+        """Return derived numbers as views."""
+        return self.views({id: Known(number, waits=waits[id]) for id, number in numbers.items()})
 
     def choose(
         self, decision: str, own: Seen, options: Sequence[Option], told: str | None = None,
@@ -55,17 +53,3 @@ class Clerk(Deciding):
         """Take an amount as it was told, or decide it, with its ledger."""
         ledger = Once(partial(self.base.amount, decision, {**self.seen, **own}))
         return ledger().pick_si if told is None else told, ledger
-
-
-def _stamp(fact: Fact, waits: frozenset[str]) -> Callable[[float], View]:
-    """Return what turns one derived number into a view."""
-    (low, high), widest = fact.range, fact.widest
-
-    def waiting(value: float) -> View:
-        return View(min(high, max(low, value)), widest, "open", "derived", 0.0)
-
-    def known(value: float) -> View:
-        held = min(high, max(low, value))
-        return View(held, (held, held), "known", "derived", 0.0)
-
-    return waiting if waits else known

@@ -14,6 +14,7 @@ from rules.ladder.rung import Once
 from rules.ladder.start import usual_length
 
 if TYPE_CHECKING:
+    from rules.engine import RuleBase
     from rules.engine.ledger import Amount, Choice
     from rules.facts.subject import Kind
     from rules.ladder.deciding import Deciding, Seen
@@ -67,44 +68,59 @@ def decide(judge: Deciding, place: Place, told: Decided | None = None) -> Decide
 
     `told` is what the judge decided, for the clerk who keeps the trace of it.
     """
+    return begin(judge, place, told).end()
+
+
+def begin(judge: Deciding, place: Place, told: Decided | None = None) -> Filling:
+    """Begin to decide a place: its head."""
     made = Decided(own=_place_views(judge, place))
-    filling = _Filling(judge, place, made, told or made)
+    filling = Filling(judge, place, made, told or made)
     made.head = cast("Head | None", filling.choose("head", head_options(judge, place)))
-    for amount in ("length", "balance"):
-        filling.amount(amount)
-    shafts = judge.shafts(place.kind, made.head, made.amounts["length"])
-    made.shaft = cast("Shaft | None", filling.choose("shaft", shafts, alike=True))
-    tips = tip_options(judge, made.head, made.shaft, place.loft, made.amounts["length"])
-    made.tip_extra = cast(float, filling.choose("tip", tips) or 0.0)
-    made.grip = cast("Grip | None", filling.choose("grip", judge.grips, alike=True))
-    filling.amount("lie")
-    return made
+    return filling
 
 
 def _place_views(judge: Deciding, place: Place) -> Seen:
     """Return what is known of a place before anything is decided."""
+    if place.start_length is None and not place.facts:
+        made = partial(_place_facts, judge.base, place)
+        return judge.house.once(("place", judge.traces, place.kind, place.loft), lambda: judge.views(made()))  # type: ignore[no-any-return]
+    return judge.views({**_place_facts(judge.base, place), **place.facts})
+
+
+def _place_facts(base: RuleBase, place: Place) -> dict[str, Known]:
+    """Return the facts of a place that no golfer changes."""
     start = place.start_length
-    if start is None:
-        start = usual_length(judge.base, place.kind, place.loft)
-    facts = {
+    return {
         "kind": Known(place.kind),
         "loft": Known(place.loft),
         "owned": Known("new"),
         "owned_liked": Known("not_owned"),
         "cut": Known(0.0),
-        "usual_length": Known(start),
+        "usual_length": Known(usual_length(base, place.kind, place.loft) if start is None else start),
     }
-    return judge.views({**facts, **place.facts})
 
 
 @dataclass(frozen=True, slots=True)
-class _Filling:
+class Filling:
     """One place being filled."""
 
     judge: Deciding
     place: Place
     made: Decided
     told: Decided
+
+    def end(self) -> Decided:
+        """Decide what goes with the head."""
+        made = self.made
+        for amount in ("length", "balance"):
+            self.amount(amount)
+        shafts = self.judge.shafts(self.place.kind, made.head, made.amounts["length"])
+        made.shaft = cast("Shaft | None", self.choose("shaft", shafts, alike=True))
+        tips = tip_options(self.judge, made.head, made.shaft, self.place.loft, made.amounts["length"])
+        made.tip_extra = cast(float, self.choose("tip", tips) or 0.0)
+        made.grip = cast("Grip | None", self.choose("grip", self.judge.grips, alike=True))
+        self.amount("lie")
+        return made
 
     def choose(self, decision: str, options: Sequence[Option], *, alike: bool = False) -> object:
         """Take one choice, note its ledger, and let the picked option's facts stand for what follows."""
@@ -130,9 +146,9 @@ class _Filling:
         """Note the open questions behind the facts of several options."""
         waits = self.made.waits
         for option in options:
-            for id, known in option.moving.items():
-                if known.waits:
-                    waits[id] = waits.get(id, NOTHING) | known.waits
+            for id, questions in option.waits.items():
+                if questions:
+                    waits[id] = waits.get(id, NOTHING) | questions
 
     def amount(self, decision: str) -> None:
         """Take one amount and note its ledger; a pinned value is a line of the ledger too."""

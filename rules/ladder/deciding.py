@@ -8,10 +8,14 @@ run the same code of the ladder and come to the same.
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from bisect import bisect_left
 from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
+from rules.facts.known import assumed
+from rules.golf.quadrature import Face
+from rules.ladder.meeting import free_head, meeting
 from rules.ladder.options import grip_options, shaft_options
 from rules.units import unit
 
@@ -20,15 +24,15 @@ if TYPE_CHECKING:
     from rules.facts.golfer import Golfer
     from rules.facts.known import Known
     from rules.facts.subject import Kind
+    from rules.golf.impact import Clubhead
     from rules.house import House
+    from rules.ladder.meeting import Meeting
     from rules.ladder.options import Option
     from rules.ladder.rung import Once
-    from rules.shelf.parts import Head
+    from rules.shelf.parts import Head, Shaft
 
 Seen = Mapping[str, Any]
 """Facts as the engine reads them: views, or plain best values."""
-Stamp = Callable[[Mapping[str, float]], Mapping[str, Any]]
-"""Turns several derived numbers into what the engine reads."""
 
 
 class Deciding(ABC):
@@ -41,17 +45,15 @@ class Deciding(ABC):
         self.house, self.golfer, self.seen = house, golfer, seen
         self.base, self.shelf = house.base, house.shelf
         self._shafts: dict[tuple[object, ...], list[Option]] = {}
+        self._met: dict[Any, Any] | None = None
 
     @abstractmethod
     def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
         """Return facts as the engine reads them."""
 
     @abstractmethod
-    def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
-        """Return what turns derived numbers into what the engine reads, each within its declared range.
-
-        `waits` names the numbers that rules of a decision may read, with the open questions behind each.
-        """
+    def derived(self, numbers: Mapping[str, float], waits: Mapping[str, frozenset[str]]) -> Mapping[str, Any]:
+        """Return derived numbers as the engine reads them; `waits` has the open questions behind each."""
 
     @abstractmethod
     def choose(
@@ -75,14 +77,38 @@ class Deciding(ABC):
         """The grips in stock: the same candidates for every club of one golfer."""
         return grip_options(self)
 
+    def meets(self, head: Head, delivered: float) -> Meeting:
+        """Return how a head meets the golfer's lies at a delivered loft (rad), kept while that stays so."""
+        if self._met is None:
+            golfer = self.golfer
+            pattern = (golfer.pattern.mean_high, golfer.pattern.sd_high)
+            self._met = self.house.lately("met", (golfer.number("attack"), *pattern, golfer.lies))
+        found = self._met.get((head.id, delivered))
+        if found is None:
+            face, free = self.house.once(("face", head.id), lambda: self._face(head))
+            found = self._met[head.id, delivered] = meeting(self.golfer, face, delivered, free)
+        return found
+
+    def _face(self, head: Head) -> tuple[Face, Clubhead]:
+        """Return the face and the free body of a head."""
+        shape = Face(head.loft, head.face_height, head.cg_up_face)
+        return shape, free_head(head, assumed(self.base, "spin-grip"))
+
     def shafts(self, kind: Kind, head: Head | None, length: float) -> list[Option]:
         """Return the shafts for a head and length (m): the same candidates for heads of one kind and bore."""
-        stock = self.house.once(("shafts", kind), lambda: self.shelf.shafts_for(kind))
-        long_enough = tuple([shaft for shaft in stock if shaft.raw_length >= length])
-        key = (kind, head and head.bore, *[shaft.id for shaft in long_enough])
-        if key not in self._shafts:
-            self._shafts[key] = shaft_options(self, kind, head, long_enough)
-        return self._shafts[key]
+        stock, raw = self.house.once(("shafts", kind), lambda: self._stock(kind))
+        # The longer the club the fewer are long enough: their number tells which.
+        key = (kind, head and head.bore, bisect_left(raw, length))
+        found = self._shafts.get(key)
+        if found is None:
+            long_enough = [shaft for shaft in stock if shaft.raw_length >= length]
+            found = self._shafts[key] = shaft_options(self, kind, head, long_enough)
+        return found
+
+    def _stock(self, kind: Kind) -> tuple[Sequence[Shaft], list[float]]:
+        """Return the shafts in stock for a kind, and their raw lengths (m), shortest first."""
+        stock = self.shelf.shafts_for(kind)
+        return stock, sorted(shaft.raw_length for shaft in stock)
 
     def part(self, sort: str, id: str, known: Callable[[], Mapping[str, Known]]) -> Seen:
         """Return the facts of a part that no golfer changes."""

@@ -10,7 +10,7 @@ from rules.facts.known import assumed
 from rules.facts.mishits import at_loft
 from rules.facts.usual import USUAL_FACE, usual_head
 from rules.golf.flight import fly
-from rules.golf.impact import Clubhead, strike
+from rules.golf.impact import Clubhead
 from rules.golf.outcome import Flier, Outcomes, Worth, play
 from rules.golf.quadrature import Face, Lie, six_strikes
 from rules.golf.speed import club_speed
@@ -46,13 +46,6 @@ def clubhead(base: RuleBase, kind: Kind, spec: Spec) -> Clubhead:
     )  # fmt: skip
 
 
-def head_speed(base: RuleBase, golfer: Golfer, kind: Kind, loft: float, length: float) -> float:
-    """Return the head speed of a club at its length, m/s: the set's law, then one club's own."""
-    usual = usual_length(base, kind, loft)
-    ratio = speed_ratio(base, kind, loft)
-    return club_speed(golfer.number("driver_head_speed"), ratio) * length_factor(base, length, usual)
-
-
 def worth(base: RuleBase, golfer: Golfer) -> Worth:
     """Return what a mishit carries and what apex counts as got up, for this golfer's speed."""
     wanted, carried = suiting_apex(golfer.number("driver_head_speed")), assumed(base, "mishit-carry")
@@ -81,50 +74,73 @@ class Blow(NamedTuple):
     density: float
 
 
-def flown(base: RuleBase, golfer: Golfer, kind: Kind, spec: Spec, flier: Flier | None = None) -> Flown:
-    """Fly a rung: the clean strike, and six strikes over scatter and lies.
+class Flying:
+    """All that the flights of one golfer's clubs have in common: swing, strikes, lies, mishits and air."""
 
-    Expected carry weighs clean strikes against topped, thin and fat balls. A `flier` (a surface over
-    one law) serves where many thousands are flown. What an answer leaves as it was is not flown again.
-    """
-    wider = scatter_factor(base, spec.length, usual_length(base, kind, spec.loft))
-    blow = Blow(
-        speed=head_speed(base, golfer, kind, spec.loft, spec.length),
-        loft=spec.loft + golfer.number("delivered_loft_change"),
-        attack=golfer.number("attack"),
-        head=clubhead(base, kind, spec),
-        pattern=golfer.pattern.scattered(wider),
-        lies=golfer.lies.met,
-        face=face(kind, spec),
-        outcomes=at_loft(base, golfer.mishits[kind], spec.loft),
-        worth=worth(base, golfer),
-        density=golfer.density,
-    )
-    apex = suiting_apex(golfer.number("driver_head_speed"))
-    return _read(blow, apex, flier) if flier else _remembered(blow, apex)
+    def __init__(self, base: RuleBase, golfer: Golfer) -> None:
+        self.base, self.golfer = base, golfer
+        self._change, self._attack = golfer.number("delivered_loft_change"), golfer.number("attack")
+        self._driver = golfer.number("driver_head_speed")
+        self._worth = worth(base, golfer)
+        self._apex = suiting_apex(self._driver)
+
+    @property
+    def hangs_on(self) -> tuple[object, ...]:
+        """All of the golfer that a flight hangs on."""
+        golfer = self.golfer
+        missed = tuple(golfer.mishits.items())
+        return (
+            self._driver, self._change, self._attack, golfer.pattern, golfer.lies.met, missed, golfer.density
+        )  # fmt: skip
+
+    def blow(self, kind: Kind, spec: Spec) -> Blow:
+        """Return all that the flights of one club hang on."""
+        base, golfer = self.base, self.golfer
+        usual, ratio = usual_length(base, kind, spec.loft), speed_ratio(base, kind, spec.loft)
+        return Blow(
+            speed=club_speed(self._driver, ratio) * length_factor(base, spec.length, usual),
+            loft=spec.loft + self._change,
+            attack=self._attack,
+            head=clubhead(base, kind, spec),
+            pattern=golfer.pattern.scattered(scatter_factor(base, spec.length, usual)),
+            lies=golfer.lies.met,
+            face=face(kind, spec),
+            outcomes=at_loft(base, golfer.mishits[kind], spec.loft),
+            worth=self._worth,
+            density=golfer.density,
+        )
+
+    def club(self, kind: Kind, spec: Spec, flier: Flier | None = None) -> Flown:
+        """Fly a club: the clean strike, and six strikes over scatter and lies.
+
+        Expected carry weighs clean strikes against topped, thin and fat balls. A `flier` (a surface over
+        one law) serves where many thousands are flown.
+        """
+        blow = self.blow(kind, spec)
+        return _flown(blow, self._apex, flier or partial(fly, density=blow.density))
+
+    def remembered(self, kind: Kind, spec: Spec) -> Flown:
+        """Fly a club by the first law, or remember how it flew."""
+        return _remembered(self.blow(kind, spec), self._apex)
+
+
+def flown(base: RuleBase, golfer: Golfer, kind: Kind, spec: Spec, flier: Flier | None = None) -> Flown:
+    """Fly one club of a golfer's as `Flying.club` does; without a flier it is not flown a second time."""
+    flying = Flying(base, golfer)
+    return flying.club(kind, spec, flier) if flier else flying.remembered(kind, spec)
 
 
 @lru_cache(maxsize=1024)
 def _remembered(blow: Blow, apex: float) -> Flown:
-    """Fly a blow by the first law, or remember how it flew: most answers leave most rungs alone."""
+    """Fly a blow by the first law, or remember how it flew: benches ask for the same club again."""
     return _flown(blow, apex, partial(fly, density=blow.density))
-
-
-@lru_cache(maxsize=1024)
-def _read(blow: Blow, apex: float, flier: Flier) -> Flown:
-    """Read a blow off a surface, or remember how it was read."""
-    return _flown(blow, apex, flier)
-
-
-_six = lru_cache(maxsize=1024)(six_strikes)
-"""Strikes over lies, remembered: they hang on neither speed nor head."""
 
 
 def _flown(blow: Blow, apex: float, flier: Flier) -> Flown:
     """Fly a blow; `apex` is the one that suits the golfer's speed, m."""
-    met = _six(blow.pattern, blow.lies, blow.face, blow.attack)
+    met = six_strikes(blow.pattern, blow.lies, blow.face, blow.attack)
     played = play(blow.speed, (blow.loft, blow.attack), blow.head, met, blow.outcomes, blow.worth, flier)
-    launch, clean = strike(blow.speed, blow.loft, blow.attack, blow.head), played.centred
+    launch, clean = played.launch, played.centred
     return Flown(
         speed=blow.speed,
         ball_speed=launch.speed,

@@ -9,15 +9,19 @@ from typing import TYPE_CHECKING, Any
 from rules.engine.fast import Ground
 from rules.facts.known import Known
 from rules.ladder.clerk import Clerk
-from rules.ladder.deciding import Deciding, Seen, Stamp
-from rules.ladder.options import READS
+from rules.ladder.deciding import Deciding, Seen
+from rules.ladder.flown import Flying
+from rules.ladder.options import AFTER_HEAD, READS
+from rules.ladder.pair_facts import READS as PAIR_READS
 
 if TYPE_CHECKING:
     from rules.engine.ledger import Amount, Choice
     from rules.facts.golfer import Golfer
+    from rules.facts.subject import Kind
+    from rules.golf.outcome import Flier
     from rules.house import House
     from rules.ladder.options import Option
-    from rules.ladder.rung import Once
+    from rules.ladder.rung import Flown, Once, Spec
 
 
 class Judge(Deciding):
@@ -31,7 +35,7 @@ class Judge(Deciding):
         unsaid = [id for id, one in known if one.how == "assumed" or (one.closed and not one.waits)]
         self.ground = Ground(self.seen, frozenset(unsaid))
         """The golfer's facts, as the engine reads them for one decision after another."""
-        self._filled: dict[str, Any] | None = None
+        self._flown: dict[Any, Any] | None = None
         self._ruled: dict[tuple[Any, ...], str | None] = {}
 
     @cached_property
@@ -39,64 +43,93 @@ class Judge(Deciding):
         """Who decides the same with its trace kept, for when somebody asks why."""
         return Clerk(self.house, self.golfer)
 
-    def kept(self, place: str, fill: Callable[[], Any]) -> Any:
+    def filled(self, place: str, fill: Callable[[], Any]) -> Any:
         """Return how a place is filled, as kept from a road where all that it hangs on was the same."""
-        if self._filled is None:
-            self._filled = self.house.lately(self._hangs_on())
-        if place not in self._filled:
-            self._filled[place] = fill()
-        return self._filled[place]
+        if place not in self._places:
+            self._places[place] = fill()
+        return self._places[place]
 
-    def _hangs_on(self) -> tuple[object, ...]:
-        """Return all of the golfer that the decisions of a place hang on."""
-        golfer, seen = self.golfer, self.seen
-        ids = self.house.once(("facts of rungs",), self._facts_of_rungs)
-        return (
-            tuple([seen.get(id) for id in ids]),
-            self.ground.unknown.intersection(ids),
-            tuple([golfer.known[id] for id in READS]),
-            (golfer.pattern.mean_high, golfer.pattern.sd_high),
-            golfer.lies.met,
-            golfer.lies.tightest,
-        )
+    def completed(self, place: str, head: str, fill: Callable[[], Any]) -> Any:
+        """Return what goes with a head at a place, likewise: strikes and lies no longer matter to it."""
+        key = (place, head)
+        if key not in self._rest:
+            self._rest[key] = fill()
+        return self._rest[key]
 
-    def _facts_of_rungs(self) -> tuple[str, ...]:
-        """Return the golfer's facts that rules on the decisions of a place read."""
-        scopes = {id: decision.scope for id, decision in self.base.decisions.items()}
-        starts = {one.start_fact for one in self.base.decisions.values() if one.start_fact}
-        rules = [rule for rule in self.base.rules.values() if scopes.get(rule.decision or "") == "rung"]
+    def flown(self, kind: Kind, spec: Spec, flier: Flier | None = None) -> Flown:
+        """Fly a club, or take how it flew for a golfer who swings and strikes the same in the same air.
+
+        Most answers leave most clubs' flights alone. A `flier` (a surface over one law) serves where many
+        thousands are flown.
+        """
+        if self._flown is None:
+            self._flown = self.house.lately("flown", (flier, *self._flying.hangs_on))
+        club = (kind, spec.loft, spec.length, spec.impact_mass, spec.head and spec.head.id)
+        found = self._flown.get(club)
+        if found is None:
+            found = self._flown[club] = self._flying.club(kind, spec, flier)
+        return found
+
+    @cached_property
+    def _flying(self) -> Flying:
+        return Flying(self.base, self.golfer)
+
+    @cached_property
+    def _places(self) -> dict[Any, Any]:
+        """Places filled for golfers of whom all that a place hangs on is the same."""
+        return self.house.lately("filled", (*self._read_by("rung", READS), *self._strikes))
+
+    @cached_property
+    def _rest(self) -> dict[Any, Any]:
+        """What goes with heads, for golfers whose facts come to the same for every rule on it."""
+        told = self.house.once(("after the head",), lambda: self._rung_decisions()[1:])
+        laid = [self.ground.under(self.base.plan(id)) for id in told]
+        rules = [(one.mask, tuple(one.ramps.items())) for one in laid]
+        starts = self.house.once(("starts",), lambda: self._starts() & self.seen.keys())
+        return self.house.lately("rest", (*rules, *[self.seen[id] for id in (*starts, *AFTER_HEAD)]))
+
+    @cached_property
+    def hangs_on(self) -> tuple[object, ...]:
+        """All of the golfer that any decision hangs on."""
+        golfer = self.golfer
+        facts = self._read_by("every", (*READS, *PAIR_READS))
+        iron = golfer.iron and golfer.iron.value
+        return (*facts, *self._strikes, *self._flying.hangs_on, golfer.driver.carry, iron)
+
+    @property
+    def _strikes(self) -> tuple[object, ...]:
+        pattern = self.golfer.pattern
+        return pattern.mean_high, pattern.sd_high, self.golfer.lies
+
+    def _read_by(self, scope: str, more: Sequence[str]) -> tuple[object, ...]:
+        """Return the golfer's facts that rules on decisions of a scope read, and more of them."""
+        ids = self.house.once(("read by", scope), lambda: self._reads(scope))
+        known = self.golfer.known
+        values, besides = [self.seen[id] for id in ids], [known[id].value for id in more]
+        return tuple(values), tuple(besides), self.ground.unknown.intersection(ids)
+
+    def _reads(self, scope: str) -> tuple[str, ...]:
+        """Return the facts of golfers that rules on decisions of a scope read."""
+        decisions = self.base.decisions if scope == "every" else self._rung_decisions()
+        rules = [rule for rule in self.base.rules.values() if rule.decision in decisions]
         facts = {id for rule in rules for id in rule.reads}
-        return tuple(sorted((facts | starts) & self.seen.keys()))
+        return tuple(sorted((facts | self._starts()) & self.seen.keys()))
+
+    def _rung_decisions(self) -> tuple[str, ...]:
+        """Return the decisions on a rung, in their order."""
+        return tuple(id for id, decision in self.base.decisions.items() if decision.scope == "rung")
+
+    def _starts(self) -> set[str]:
+        """Return the facts at which amounts start."""
+        return {one.start_fact for one in self.base.decisions.values() if one.start_fact}
 
     def views(self, known: Mapping[str, Known]) -> dict[str, Any]:
         """Return facts as plain best values."""
         return {id: one.value for id, one in known.items()}
 
-    def stamps(self, decision: str, waits: Mapping[str, frozenset[str]]) -> Stamp:
-        """Return what holds derived numbers within their declared ranges, where that can matter."""
-        ids = tuple(waits)
-        held = self.house.once(("held", decision, ids), lambda: self._held(decision, ids))
-
-        def stamp(numbers: Mapping[str, float]) -> Mapping[str, Any]:
-            found = dict(numbers)
-            for id, low, high in held:
-                if id in found:
-                    found[id] = min(high, max(low, found[id]))
-            return found
-
-        return stamp
-
-    def _held(self, decision: str, ids: Sequence[str]) -> tuple[tuple[str, float, float], ...]:
-        """Return the facts with a threshold or a node at or beyond an end of their range, with that range."""
-        rows, found = self.base.plan(decision).rows, []
-        ramps = [rule.effect.ramp for rule in self.base.plan(decision).rules if rule.effect.ramp]
-        for id in ids:
-            low, high = self.base.facts[id].range
-            cuts = rows[id].cuts if id in rows else []
-            nodes = [x for ramp in ramps if ramp.fact == id for x in ramp.xs]
-            if not (all(low < cut <= high for cut in cuts) and all(low <= x <= high for x in nodes)):
-                found.append((id, low, high))
-        return tuple(found)
+    def derived(self, numbers: Mapping[str, float], waits: Mapping[str, frozenset[str]]) -> Mapping[str, Any]:
+        """Return derived numbers as they are."""
+        return numbers
 
     def choose(
         self, decision: str, own: Seen, options: Sequence[Option], told: str | None = None,
@@ -112,7 +145,9 @@ class Judge(Deciding):
         return self._ruled[key], None
 
     def _picked(self, decision: str, own: Seen, options: Sequence[Option]) -> str | None:
-        """Return the option that a decision picks."""
+        """Return the option that a decision picks; one that nothing can forbid needs no counting."""
+        if len(options) == 1 and not self.base.forbids(decision, self.ground):
+            return options[0].id
         place, _ = self.base.fast_choose(decision, own, [one.seen for one in options], self.ground)
         return None if place is None else options[place].id
 

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from rules.golf.contact import above_centre, height_up_face
 from rules.golf.face_loss import Blow, loss
-from rules.golf.quadrature import Face, Lie
+from rules.golf.impact import Clubhead
+from rules.golf.quadrature import Face
 from rules.golf.strike import StrikePattern
+from rules.units import parse
 
 if TYPE_CHECKING:
     from rules.facts.golfer import Golfer
-    from rules.golf.impact import Clubhead
+    from rules.shelf.parts import Head
+
+_FACE_MASS = parse("215 g", "kg")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,16 +36,14 @@ def meeting(golfer: Golfer, face: Face, delivered: float, clubhead: Clubhead) ->
     for every face height. The judge is where the centre of mass projects, not the middle of the face.
     """
     attack, pattern = golfer.number("attack"), golfer.pattern
-    loss = _loss(face, delivered, clubhead, pattern.mean_high, pattern.sd_high, golfer.lies.met, attack)
+    upright = StrikePattern(0.0, pattern.mean_high, 0.0, pattern.sd_high)
+    lost = loss(upright, golfer.lies.met, face, Blow(delivered, attack, clubhead))
     met = height_up_face(face.loft, golfer.lies.tightest.middle, attack)
-    return Meeting(loss, above_centre(met, face.cg_up_face) + pattern.mean_high)
+    return Meeting(lost, above_centre(met, face.cg_up_face) + pattern.mean_high)
 
 
-@lru_cache(maxsize=512)
-def _loss(
-    face: Face, delivered: float, clubhead: Clubhead, mean_high: float, sd_high: float,
-    lies: tuple[Lie, ...], attack: float,
-) -> float:  # fmt: skip
-    """Return the share of ball speed lost; remembered, since most answers leave most heads alone."""
-    pattern = StrikePattern(0.0, mean_high, 0.0, sd_high)
-    return loss(pattern, lies, face, Blow(delivered, attack, clubhead))
+def free_head(head: Head, spin_grip: float) -> Clubhead:
+    """Return a head as a free body at a usual finished mass; heads of one place differ little in it."""
+    return Clubhead(
+        _FACE_MASS, head.restitution, spin_grip, head.cg_depth, head.moi_vertical, head.moi_heel_toe
+    )

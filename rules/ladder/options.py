@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from rules.bench.tip import fit as tip_fit
 from rules.facts.known import NOTHING, Known, assumed
 from rules.facts.wanted import FLEXES, flex_wanted
-from rules.golf.impact import Clubhead
-from rules.golf.quadrature import Face
-from rules.ladder.meeting import meeting
 from rules.units import parse
 
 if TYPE_CHECKING:
@@ -25,7 +21,6 @@ GRIP_SIZES = ("undersize", "standard", "midsize", "oversize")
 _INCH = parse("1 in", "m")
 _EXTRA_TRIMS = (0.0, parse("0.5 in", "m"), _INCH)
 _FITS = {"fits": "straight_fit", "shim": "thin_sleeve", "sleeve": "deep_sleeve", "refused": "no_fit"}
-_FACE_MASS = parse("215 g", "kg")
 READS = (
     "attack",
     "delivered_loft_change",
@@ -38,44 +33,62 @@ READS = (
 """Facts of the golfer that the options below are worked out from; besides them his strikes and his lies."""
 
 
-@dataclass(frozen=True, slots=True)
-class Option:
+_FACE_FACTS = frozenset(("face_loss", "face_loss_excess", "tight_meeting"))
+
+
+AFTER_HEAD = ("driver_head_speed", "hand", "hand_length", "shaft_mass_wanted", "tempo")
+"""Of these, what options other than heads are worked out from."""
+
+
+class Option(NamedTuple):
     """One candidate of a decision: its id, the part it stands for, and its facts."""
 
     id: str
     part: object
     seen: Seen
     """Its facts, as the judge reads them."""
-    moving: Mapping[str, Known]
-    """Those of its facts that hang on the golfer, as they stand."""
-
-
-def _option(judge: Deciding, id: str, part: object, fixed: Seen, moving: Mapping[str, Known]) -> Option:
-    """Return a candidate from what no golfer changes and what hangs on this one."""
-    return Option(id, part, {**fixed, **judge.views(moving)}, moving)
+    waits: Mapping[str, frozenset[str]]
+    """Open questions behind those of its facts that hang on the golfer."""
 
 
 def head_options(judge: Deciding, place: Place) -> list[Option]:
     """Return the heads that may fill a place, each with how it meets the golfer's lies."""
-    golfer = judge.golfer
-    delivered = place.loft + golfer.number("delivered_loft_change")
-    grip = assumed(judge.base, "spin-grip")
-    met = [
-        meeting(golfer, Face(h.loft, h.face_height, h.cg_up_face), delivered, free_head(h, grip))
-        for h in place.heads
-    ]
-    least = min((one.loss for one in met), default=0.0)
-    waits = golfer.strike_waits | golfer.known["attack"].waits | golfer.known["delivered_loft_change"].waits
-    alone = waits if len(met) > 1 else NOTHING
+    if len(place.heads) == 1 and not judge.traces and only_ranks(judge):
+        (head,) = place.heads
+        return [Option(head.id, head, _head_facts(judge, head), {})]
+    known = judge.golfer.known
+    delivered = place.loft + known["delivered_loft_change"].number
+    met = [judge.meets(head, delivered) for head in place.heads]
+    least = min([one.loss for one in met], default=0.0)
+    waits = judge.golfer.strike_waits | known["attack"].waits | known["delivered_loft_change"].waits
+    behind = {
+        "face_loss": waits,
+        "face_loss_excess": waits if len(met) > 1 else NOTHING,
+        "tight_meeting": waits,
+    }
     options = []
     for head, one in zip(place.heads, met, strict=True):
         moving = {
-            "face_loss": Known(min(0.4, one.loss), waits=waits),
-            "face_loss_excess": Known(min(0.4, one.loss - least), waits=alone),
-            "tight_meeting": Known(min(0.04, max(-0.04, one.tight)), waits=waits),
+            "face_loss": min(0.4, one.loss),
+            "face_loss_excess": min(0.4, one.loss - least),
+            "tight_meeting": min(0.04, max(-0.04, one.tight)),
         }
-        options.append(_option(judge, head.id, head, _head_facts(judge, head), moving))
+        seen = {**_head_facts(judge, head), **judge.derived(moving, behind)}
+        options.append(Option(head.id, head, seen, behind))
     return options
+
+
+def only_ranks(judge: Deciding) -> bool:
+    """Say whether how a face meets the lies does no more than rank heads.
+
+    Then a head without a rival need not be held against them, and what goes with a head not either.
+    """
+    return judge.house.once(("face facts rank",), lambda: (_only_ranks(judge),))[0]  # type: ignore[no-any-return]
+
+
+def _only_ranks(judge: Deciding) -> bool:
+    others = [rule for rule in judge.base.rules.values() if rule.decision and rule.decision != "head"]
+    return not judge.base.plan("head").rule_outs and not any(rule.reads & _FACE_FACTS for rule in others)
 
 
 def _head_facts(judge: Deciding, head: Head) -> Seen:
@@ -94,26 +107,18 @@ def _head_facts(judge: Deciding, head: Head) -> Seen:
     )
 
 
-def free_head(head: Head, spin_grip: float) -> Clubhead:
-    """Return a head as a free body at a usual finished mass; heads of one place differ little in it."""
-    return Clubhead(
-        _FACE_MASS, head.restitution, spin_grip, head.cg_depth, head.moi_vertical, head.moi_heel_toe
-    )
-
-
 def shaft_options(judge: Deciding, kind: Kind, head: Head | None, shafts: Sequence[Shaft]) -> list[Option]:
     """Return shafts made for a kind, with mass and flex against what is wanted."""
     known = judge.golfer.known
     speed, tempo, wanted = known["driver_head_speed"], known["tempo"], known["shaft_mass_wanted"]
     mass = wanted.number + (assumed(judge.base, "hybrid-shaft-over-wood") if kind == "hybrid" else 0.0)
-    flex, waits = flex_wanted(judge.base, speed.number, tempo.word), speed.waits | tempo.waits
+    flex = flex_wanted(judge.base, speed.number, tempo.word)
+    waits = {"shaft_mass_excess": wanted.waits, "flex_step": speed.waits | tempo.waits}
     options = []
     for shaft in shafts:
-        moving = {
-            "shaft_mass_excess": Known(shaft.mass - mass, waits=wanted.waits),
-            "flex_step": Known(FLEXES.index(shaft.flex) - flex, waits=waits),
-        }
-        options.append(_option(judge, shaft.id, shaft, _shaft_facts(judge, shaft, head), moving))
+        moving = {"shaft_mass_excess": shaft.mass - mass, "flex_step": FLEXES.index(shaft.flex) - flex}
+        seen = {**_shaft_facts(judge, shaft, head), **judge.derived(moving, waits)}
+        options.append(Option(shaft.id, shaft, seen, waits))
     return options
 
 
@@ -143,6 +148,12 @@ def tip_options(
     """Return how far the tip may be trimmed beyond the shaft's own note, as length and parallel tip allow."""
     if shaft is None:
         return []
+    key = ("tips", judge.traces, head and head.id, shaft.id, loft, length)
+    return judge.house.once(key, lambda: _tips(judge, head, shaft, loft, length))  # type: ignore[no-any-return]
+
+
+def _tips(judge: Deciding, head: Head | None, shaft: Shaft, loft: float, length: float) -> list[Option]:
+    """Return the ways to trim a tip."""
     options: list[Option] = []
     insertion = head.insertion if head else 0.0
     for extra in _EXTRA_TRIMS:
@@ -165,17 +176,12 @@ def grip_options(judge: Deciding) -> list[Option]:
     hand = judge.golfer.known["hand_length"]
     standard, step = (assumed(judge.base, f"hand-for-a-{what}") for what in ("standard-grip", "grip-size"))
     wanted = min(3.0, max(0.0, 1 + (hand.number - standard) / step))
-    return [
-        _option(
-            judge,
-            grip.id,
-            grip,
-            _grip_facts(judge, grip),
-            {"grip_step": Known(_size(grip.size) - wanted, waits=hand.waits)},
-        )
-        for grip in judge.shelf.grips
-        if grip.in_stock
-    ]
+    waits = {"grip_step": hand.waits}
+    options = []
+    for grip in [grip for grip in judge.shelf.grips if grip.in_stock]:
+        moving = judge.derived({"grip_step": _size(grip.size) - wanted}, waits)
+        options.append(Option(grip.id, grip, {**_grip_facts(judge, grip), **moving}, waits))
+    return options
 
 
 def _grip_facts(judge: Deciding, grip: Grip) -> Seen:

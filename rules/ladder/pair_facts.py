@@ -5,7 +5,7 @@ What only one of the two clubs decides is worked out once for the club, and not 
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from rules.facts.known import NOTHING, Known, assumed
@@ -22,6 +22,8 @@ _OF_A_CLUB = {
 """Numbers of one of the two clubs, and the open questions that could still move them."""
 _WORDS = ("kind", "owned", "liked", "sole_width")
 """What else is known of one of the two clubs."""
+READS = ("airborne_of_six", "skill")
+"""Facts of the golfer that the numbers are worked out from; besides them driver, iron and flights."""
 _ROLES = ("longer", "shorter")
 _BETWEEN = {
     "pair_gap": "flight", "pair_gap_share": "flight", "pair_expected_gain": "strike", "driver_gap": "driver",
@@ -34,9 +36,6 @@ _TO_DRIVER = ("driver_gap", "driver_gap_share", "longer_loft_short", "longer_str
 """Of these, what the longer club alone decides."""
 _TO_IRON = ("iron_gap", "iron_gap_share")
 """What the shorter one alone does."""
-_TYPES = ("two_fairway_woods", "two_hybrids", "wood_and_hybrid", "hybrid_above_wood")
-
-
 _SORTS = {
     "longer": (*(f"longer_{id}" for id in _OF_A_CLUB), *_TO_DRIVER),
     "shorter": (*(f"shorter_{id}" for id in _OF_A_CLUB), *_TO_IRON),
@@ -57,84 +56,88 @@ class PairFacts:
         waits = {id: behind[of] for id, of in {**kinds, **_BETWEEN}.items()}
         self.waits = {id: questions for id, questions in waits.items() if questions}
         """Open questions behind the facts, by fact: the same for all pairs."""
-        self.stamp = {
-            sort: judge.stamps("pairing", {id: waits[id] for id in ids}) for sort, ids in _SORTS.items()
-        }
-        """What turns numbers of the longer club, of the shorter, and between them into what is read."""
+        self._behind = waits
         self.ids = (*waits, "pair_types", *(f"{role}_{id}" for role in _ROLES for id in _WORDS))
         """Every fact of a pair."""
-        self.types = {types: judge.views({"pair_types": Known(types)}) for types in _TYPES}
         self.turf_loft, self.failing = assumed(judge.base, "turf-loft"), _failing(judge)
         self.mild_loft, self.erring = assumed(judge.base, "mild-loft"), _erring(judge)
-        gone = Known(None, "assumed", waits=behind["iron told"], closed=True)
-        self.no_iron = judge.views({"iron_gap": gone, "iron_gap_share": gone})
+        self.sorts = _SORTS
+        """The numbers by what they hang on, in the order in which they are given."""
+        if judge.golfer.iron is None:
+            self.sorts = {**_SORTS, "shorter": tuple(id for id in _SORTS["shorter"] if id not in _TO_IRON)}
 
-    def longer(self, rung: Rung) -> dict[str, Any]:
-        """Return what a rung gives to a pair as its longer club, the gap to the driver included."""
+    def longer(self, rung: Rung) -> tuple[float, ...]:
+        """Return the numbers of a rung as the longer club of a pair, the gap to the driver included."""
         top, carry, loft = self.judge.golfer.driver.carry, rung.flown.centred, rung.spec.loft
-        numbers = {
-            "driver_gap": top - carry,
-            "driver_gap_share": (top - carry) / top,
-            "longer_loft_short": self.failing * max(0.0, self.turf_loft - loft),
-            "longer_strong": self.erring * max(0.0, self.mild_loft - loft),
-        }
-        return self._of("longer", rung, numbers)
+        gap = top - carry
+        short, strong = max(0.0, self.turf_loft - loft), max(0.0, self.mild_loft - loft)
+        return (*self._club(rung), gap, gap / top, self.failing * short, self.erring * strong)
 
-    def shorter(self, rung: Rung) -> dict[str, Any]:
-        """Return what a rung gives to a pair as its shorter club, the gap to the longest iron included.
-
-        Where no iron is known that gap is absent.
-        """
+    def shorter(self, rung: Rung) -> tuple[float, ...]:
+        """Return the numbers of the shorter club, the gap to the longest iron included where one is known."""
         iron, carry = self.judge.golfer.iron, rung.flown.centred
         if iron is None:
-            return {**self._of("shorter", rung, {}), **self.no_iron}
+            return self._club(rung)
         gap = carry - iron.number
-        return self._of("shorter", rung, {"iron_gap": gap, "iron_gap_share": gap / carry})
+        return (*self._club(rung), gap, gap / carry)
 
-    def _of(self, role: str, rung: Rung, gaps: Mapping[str, float]) -> dict[str, Any]:
-        """Return the facts of one of the two clubs."""
+    def _club(self, rung: Rung) -> tuple[float, ...]:
+        """Return the numbers of one of the two clubs."""
         flown = rung.flown
-        liked = (rung.owned.liked or "so_so") if rung.owned else "not_owned"
-        sole = rung.spec.head.sole_width if rung.spec.head else None
-        numbers = {
-            "carry": flown.centred,
-            "expected": flown.expected,
-            "expected_lost": 1 - flown.expected / self.best,
-            "usable": flown.usable,
-            "height_share": flown.height_share,
-            "loft": rung.spec.loft,
-            "cut": rung.cut,
-            "overlong": rung.overlong,
-        }
-        rest = {
-            f"{role}_kind": Known(rung.kind),
-            f"{role}_owned": Known(rung.state),
-            f"{role}_liked": Known(liked),
-            f"{role}_sole_width": Known(sole, closed=sole is None),
-        }
-        named = {f"{role}_{id}": number for id, number in numbers.items()}
-        return {**self.stamp[role]({**named, **gaps}), **self.judge.views(rest)}
+        return (
+            flown.centred, flown.expected, 1 - flown.expected / self.best, flown.usable, flown.height_share,
+            rung.spec.loft, rung.cut, rung.overlong,
+        )  # fmt: skip
 
-    def between(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
-        """Return the facts that hang on both clubs."""
+    def between(self, longer: Rung, shorter: Rung) -> tuple[float, ...]:
+        """Return the numbers that hang on both clubs."""
         golfer, one, other = self.judge.golfer, longer.flown, shorter.flown
         top, upper, lower = golfer.driver.carry, one.centred, other.centred
         gap = upper - lower
-        steps = [top - upper, gap] if golfer.iron is None else [top - upper, gap, lower - golfer.iron.number]
-        numbers = {
-            "pair_gap": gap,
-            "pair_gap_share": gap / upper,
-            "pair_expected_gain": (one.expected - other.expected) / one.expected,
-            "usable_both": (one.usable + other.usable) / 2,
-            "new_clubs": float((longer.state == "new") + (shorter.state == "new")),
-            "loft_step": max(0.0, shorter.spec.loft - longer.spec.loft),
-            "gap_unevenness": (max(steps) - min(steps)) / top,
-        }
-        return {**self.stamp["between"](numbers), **self.types[types_of(longer, shorter)]}
+        steps = (top - upper, gap) if golfer.iron is None else (top - upper, gap, lower - golfer.iron.number)
+        return (
+            gap, gap / upper, (one.expected - other.expected) / one.expected,
+            (max(steps) - min(steps)) / top, (one.usable + other.usable) / 2,
+            float((longer.state == "new") + (shorter.state == "new")),
+            max(0.0, shorter.spec.loft - longer.spec.loft),
+        )  # fmt: skip
+
+    @staticmethod
+    def told(rung: Rung) -> tuple[str, str, str, float | None]:
+        """Return what else is known of a rung: kind, state, liking, and the width of its sole, m."""
+        sole = rung.spec.head.sole_width if rung.spec.head else None
+        return rung.kind, rung.state, (rung.owned.liked or "so_so") if rung.owned else "not_owned", sole
+
+    def words(self, role: str, kind: str, state: str, liked: str, sole: float | None) -> dict[str, Any]:
+        """Return what else is known of one of the two clubs, as the judge reads it."""
+        return self.judge.views({
+            f"{role}_kind": Known(kind),
+            f"{role}_owned": Known(state),
+            f"{role}_liked": Known(liked),
+            f"{role}_sole_width": Known(sole, closed=sole is None),
+        })  # fmt: skip
+
+    def types(self, types: str) -> dict[str, Any]:
+        """Return the make-up of a pair, as the judge reads it."""
+        return self.judge.views({"pair_types": Known(types)})
 
     def all(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
-        """Return every fact of a pair."""
-        return {**self.longer(longer), **self.shorter(shorter), **self.between(longer, shorter)}
+        """Return every fact of a pair, as the judge reads it. Where no iron is known its gap is absent."""
+        found = self.types(types_of(longer, shorter))
+        found |= {**self.words("longer", *self.told(longer)), **self.words("shorter", *self.told(shorter))}
+        if self.judge.golfer.iron is None:
+            gone = Known(None, "assumed", waits=self._behind["iron_gap"], closed=True)
+            found |= self.judge.views(dict.fromkeys(_TO_IRON, gone))
+        numbers = (self.longer(longer), self.shorter(shorter), self.between(longer, shorter))
+        for ids, values in zip(self.sorts.values(), numbers, strict=True):
+            stood = zip(ids, values, strict=True)
+            found |= self.judge.views({id: self._stood(id, value) for id, value in stood})
+        return found
+
+    def _stood(self, id: str, value: float) -> Known:
+        """Return a derived number as it stands, within its declared range."""
+        low, high = self.judge.base.facts[id].range
+        return Known(min(high, max(low, value)), waits=self._behind[id])
 
 
 def types_of(longer: Rung, shorter: Rung) -> str:

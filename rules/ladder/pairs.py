@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from rules.engine import Candidate
-from rules.ladder.pair_facts import PairFacts
+from rules.engine.joined import both
+from rules.ladder.pair_facts import PairFacts, types_of
 
 if TYPE_CHECKING:
     from rules.ladder.deciding import Seen
@@ -21,8 +21,7 @@ Two = tuple["Rung", "Rung"]
 """Two rungs that may go together, the stronger first."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(NamedTuple):
     """Two rungs, the stronger first."""
 
     candidate: Candidate
@@ -68,12 +67,23 @@ def race(judge: Judge, rungs: Sequence[Rung]) -> tuple[list[Two], list[tuple[int
     """
     ladder, facts = order(rungs), PairFacts(judge, rungs)
     adding = judge.base.joined("pairing", judge.ground, facts.ids)
-    longer = {id(rung): adding.part(facts.longer(rung)) for rung in ladder}
-    shorter = {id(rung): adding.part(facts.shorter(rung)) for rung in ladder}
+    numbers = {role: adding.numbers(ids) for role, ids in facts.sorts.items()}
+    longer, shorter = {}, {}
+    words = judge.house.lately("words", (judge.base.plan("pairing"), adding.start))
+    for rung in ladder:
+        told = facts.told(rung)
+        if told not in words:
+            words[told] = [adding.part(facts.words(role, *told)) for role in ("longer", "shorter")]
+        one, other = words[told]
+        longer[id(rung)] = both(one, numbers["longer"](facts.longer(rung)))
+        shorter[id(rung)] = both(other, numbers["shorter"](facts.shorter(rung)))
     met = _twos(ladder)
+    made = [types_of(*two) for two in met]
+    types = {one: adding.part(facts.types(one)) for one in set(made)}
+    read, between, points = numbers["between"], facts.between, adding.points
     return met, [
-        adding.points((longer[id(one)], shorter[id(other)], adding.part(facts.between(one, other))))
-        for one, other in met
+        points((longer[id(one)], shorter[id(other)], types[type], read(between(one, other))))
+        for (one, other), type in zip(met, made, strict=True)
     ]
 
 

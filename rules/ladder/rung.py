@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar
+from typing import TYPE_CHECKING, Any, Generic, Literal, NamedTuple, TypeVar
 
 from rules.golf.flight import Launch, fly
 
@@ -30,8 +30,7 @@ def trade_name(kind: Kind, loft_deg: float) -> str:
     return next((name for below, name in names if loft_deg < below), last)
 
 
-@dataclass(frozen=True, slots=True)
-class Flown:
+class Flown(NamedTuple):
     """How a rung flies for this golfer. Distances in m, angles in rad."""
 
     speed: float

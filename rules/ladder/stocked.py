@@ -7,9 +7,8 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from rules.ladder.assembly import impact_mass
-from rules.ladder.decide import Decided, Place, decide
-from rules.ladder.flown import flown
-from rules.ladder.options import by_loft
+from rules.ladder.decide import Decided, Filling, Place, begin, decide
+from rules.ladder.options import by_loft, only_ranks
 from rules.ladder.rung import Ledgers, Once, Opened, Rung, Spec, trade_name
 from rules.problems import Problem
 from rules.shelf import NoHeads, on_bench
@@ -66,13 +65,13 @@ def _places(shelf: Shelf, hand: str) -> list[Place]:
 
 def rung(judge: Judge, place: Place, flier: Flier | None = None) -> Rung | Barred:
     """Decide a place and fly it; Barred where nothing in stock will do."""
-    filled = _filled(judge, place) if place.pins else judge.kept(place.id, lambda: _filled(judge, place))
+    filled = _filled(judge, place) if place.pins else judge.filled(place.id, lambda: _filled(judge, place))
     if isinstance(filled, Barred):
         return filled
     made, spec = filled
     label = trade_name(place.kind, spec.loft / _DEGREE)
     return Rung(
-        place.id, place.kind, "new", label, spec, flown(judge.base, judge.golfer, place.kind, spec, flier),
+        place.id, place.kind, "new", label, spec, judge.flown(place.kind, spec, flier),
         Once(partial(_ledgers, judge, place, made)), made.own, pins=place.pins,
     )  # fmt: skip
 
@@ -85,7 +84,16 @@ def _ledgers(judge: Judge, place: Place, made: Decided) -> Ledgers:
 
 def _filled(judge: Judge, place: Place) -> tuple[Decided, Spec] | Barred:
     """Decide a place and say what it is made of; Barred where nothing in stock will do."""
-    made = decide(judge, place)
+    filling = begin(judge, place)
+    head = filling.made.head
+    if head is None or place.pins or not only_ranks(judge):
+        return _completed(judge, filling)
+    return judge.completed(place.id, head.id, lambda: _completed(judge, filling))  # type: ignore[no-any-return]
+
+
+def _completed(judge: Judge, filling: Filling) -> tuple[Decided, Spec] | Barred:
+    """Decide what goes with a head and say what the club is made of."""
+    made, place = filling.end(), filling.place
     if made.failed is not None:
         title = judge.base.decisions[made.failed].title
         return Barred(

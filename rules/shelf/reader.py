@@ -10,6 +10,7 @@ from __future__ import annotations
 import os
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -216,7 +217,7 @@ class _Tray:
             defaults=self.defaults,
             folder=folder,
         )
-        return replace(shelf, digest=digest_of(shelf))
+        return replace(shelf, stamp=cache(partial(digest_of, shelf)))
 
 
 def _as_fault(file: Path, problem: FileProblem) -> Fault:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
@@ -40,8 +40,13 @@ class Shelf:
     """What stands in for measures left out."""
     folder: Path
     """Where it was read."""
-    digest: str = field(default="", compare=False)
-    """SHA-256 (hex) of what it means, whatever the order of its tables; counts included."""
+    stamp: Callable[[], str] = field(default=str, compare=False, repr=False)
+    """Works out the digest when somebody asks; of a thought, such as a swung shelf, it is empty."""
+
+    @property
+    def digest(self) -> str:
+        """SHA-256 (hex) of what it means, whatever the order of its tables; counts included."""
+        return self.stamp()
 
     def heads_for(self, hand: Hand) -> tuple[Head, ...]:
         """List the heads for a hand of which one at least is there; NoHeads when there is none."""
@@ -86,7 +91,7 @@ class Shelf:
             heads=tuple(replace(swing(h), ports=tuple(map(swing, h.ports))) for h in self.heads),
             shafts=tuple(map(swing, self.shafts)),
             grips=tuple(map(swing, self.grips)),
-            digest="",
+            stamp=str,
         )
 
 

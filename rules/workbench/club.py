@@ -91,7 +91,10 @@ def towards(judge: Judge, rung: Rung) -> str | None:
     bare = bare_club(judge, spec.head, spec.shaft, spec.grip, spec.length, spec.tip_extra)
     low, high = judge.base.facts["mass_needed"].range
     sums = {"mass_needed": Known(min(high, max(low, bare.need(spec.balance)))), "balance_left": Known(0.0)}
-    options = [Option(name, name, judge.views({"direction": Known(name)}), {}) for name in DIRECTIONS]
+    options = judge.house.once(
+        ("directions",),
+        lambda: [Option(one, one, judge.views({"direction": Known(one)}), {}) for one in DIRECTIONS],
+    )
     return judge.choose("ports", {**rung.own, **judge.views(sums)}, options)[0] or "even"
 
 

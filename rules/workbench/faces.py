@@ -14,7 +14,8 @@ from rules.golf.contact import height_up_face
 from rules.golf.face_loss import Blow, LieLoss, loss, on_lie
 from rules.golf.quadrature import Face, Lie
 from rules.ladder.flown import clubhead, face
-from rules.ladder.options import by_loft, free_head
+from rules.ladder.meeting import free_head
+from rules.ladder.options import by_loft
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase

@@ -8,6 +8,7 @@ from random import Random
 import pytest
 
 from rules.golf.flight import Launch, fly
+from rules.golf.surface import CarrySurface
 from rules.inquiry.sky import GRID, Sky
 
 YARD = 0.9144
@@ -33,12 +34,19 @@ def test_flights_between_densities_are_as_good_as_those_on_the_grid(law: str) ->
 
 def test_its_own_air_needs_one_surface() -> None:
     sky, launch = Sky(1.1873), Launch(60.0, 0.22, 400.0)
-    flight = sky(1.1873)(launch)
-    few = sky.flights
-    sky(1.1873 + GRID / 2)(launch)
-    assert few <= 13
-    assert sky.flights > few
+    own, between = sky(1.1873), sky(1.1873 + GRID / 2)
+    assert isinstance(own.__self__, CarrySurface)  # type: ignore[attr-defined]
+    assert not hasattr(between, "__self__")
+    flight = own(launch)
+    assert between(launch).carry < flight.carry
     assert sky(1.1873)(launch) == flight
+
+
+def test_what_one_road_had_flown_serves_every_other() -> None:
+    one, other = Sky(1.1873), Sky(1.1873, rounded=True)
+    assert one(1.1873) == other(1.1873)
+    assert one(1.1873 + GRID / 2) is one(1.1873 + GRID / 2)
+    assert one(1.1873) != Sky(1.1873, "second")(1.1873)
 
 
 def test_a_rounded_sky_takes_the_nearest_air_and_moves_all_clubs_alike() -> None:

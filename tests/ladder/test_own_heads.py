@@ -72,7 +72,7 @@ def test_a_known_head_is_shortened_by_its_own_mass(house: House) -> None:
 def test_his_own_head_is_not_the_last_one_of_the_shelf(house: House) -> None:
     """A new club may take the last head in the drawer although he owns one like it."""
     head = next(one for one in house.shelf.heads if one.kind == "fairway" and one.hand == "right")
-    only = replace(house.shelf, heads=(replace(head, count=1),), digest="")
+    only = replace(house.shelf, heads=(replace(head, count=1),), stamp=str)
     home = house.with_shelf(only)
     subject = read_subject(house.base.facts, {"answers": ANSWERS, "owned": [
         {"name": "his wood", "kind": "fairway", "loft": "23 deg", "length": "41 in", "head": head.id}

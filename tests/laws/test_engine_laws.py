@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from rules.engine import Candidate, RuleBaseFaults, View
 from rules.engine.amounts import final
 from rules.engine.fast import Ground
+from rules.engine.joined import both
 from rules.engine.truth import BEST, MAY, MUST, opposite
 
 
@@ -239,8 +240,31 @@ def test_candidates_joined_from_parts_get_the_same_points(rng: Random) -> None:
         sides: list[dict[str, Any]] = [{}, {}, {}]
         for id in every:
             rng.choice(sides)[id] = best.get(id)
-        count, out = joined.points([joined.part(side) for side in sides])
+        parts = [joined.part(side) for side in sides]
+        assert joined.points([both(parts[0], parts[1]), parts[2]]) == joined.points(parts)
+        count, out = joined.points(parts)
         assert (None if out else count) == wanted
+
+
+@given(RANDOM)
+@MANY
+def test_parts_that_are_numbers_are_read_within_their_declared_ranges(rng: Random) -> None:
+    world = worlds.world(rng, open_share=0.0)
+    facts = world.base.facts
+    shared = {id: v.best for id, v in world.shared.items()}
+    every = sorted({id for candidate in world.candidates for id in candidate.views})
+    numbers = tuple(id for id in every if facts[id].kind == "number")
+    joined = world.base.joined("which", Ground(shared), every)
+    read = joined.numbers(numbers)
+    for candidate in world.candidates:
+        rest = {id: v.best for id, v in candidate.views.items() if id not in numbers}
+        wild, held = [], {}
+        for id in numbers:
+            low, high = facts[id].range
+            wild.append(rng.choice((low, high, rng.uniform(2 * low - high, 2 * high - low))))
+            held[id] = min(high, max(low, wild[-1]))
+        told = joined.points([joined.part(rest), joined.part(held)])
+        assert joined.points([joined.part(rest), read(wild)]) == told
 
 
 @given(RANDOM)

@@ -8,9 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rules.engine import Amount
+from rules.facts.answers import Answer
 from rules.facts.reading import read_subject
 from rules.fitting import House, Outcome, brief, fit, load_house
 from rules.inquiry.invented import invented
+from rules.inquiry.roads import Roads
 from rules.ladder.rung import Rung
 
 HOUSE = load_house()
@@ -54,6 +56,20 @@ def test_what_is_kept_between_roads_changes_nothing(first: int, others: list[int
         here = {**here, "answers": {**here["answers"], id: answers.get(id, "right")}}
         subject = read_subject(kept.base.facts, here)
         assert told(fit(kept, subject)) == told(fit(fresh(), subject))
+
+
+@settings(max_examples=10, deadline=None)
+@given(numbers, st.lists(numbers, min_size=4, max_size=8), st.data())
+def test_roads_that_are_kept_are_those_that_would_be_run(first: int, others: list[int], data: Any) -> None:
+    """Answers come and go on one and the same run of roads; each is as the first road of a run of its own."""
+    subject = read_subject(HOUSE.base.facts, session(first))
+    density = fit(HOUSE, subject).golfer.density
+    kept, changed = Roads(fresh(), subject, density), dict[str, Answer | None]()
+    for number in others:
+        answers = read_subject(HOUSE.base.facts, session(number)).answers
+        id = data.draw(st.sampled_from([*answers, "hand"]))
+        changed = {**(changed if number % 2 else {}), id: answers.get(id)}
+        assert kept.run(changed) == Roads(fresh(), subject, density).run(changed)
 
 
 @settings(max_examples=30, deadline=None)
