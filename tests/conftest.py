@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import fcntl
 import os
+import sys
 import tempfile
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
@@ -16,6 +17,10 @@ from hypothesis import settings
 from rules.facts.reading import read_subject
 from rules.facts.subject import Subject
 from rules.fitting import House, Outcome, fit, load_house
+
+sys.path.insert(0, str(Path(__file__).parents[1]))  # what tests share are modules beside them
+
+from tests import golden
 
 settings.register_profile("gate", derandomize=True)
 settings.register_profile("hunt", derandomize=False, print_blob=True)
@@ -30,6 +35,21 @@ def _held(name: str, how: int) -> Iterator[None]:
     with (Path(tempfile.gettempdir()) / f"turfpair-tests-{run}-{name}").open("w") as file:
         fcntl.flock(file, how)
         yield
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Refuse to write texts of record side by side: several tests write one file."""
+    if golden.WRITE and config.getoption("numprocesses", None):
+        raise pytest.UsageError("TURFPAIR_GOLDEN=write wants -n 0")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Keep only the tests that hold a text of record, where such texts are written anew."""
+    if not golden.WRITE:
+        return
+    holding = [item for item in items if getattr(getattr(item, "module", None), "golden", None) is golden]
+    config.hook.pytest_deselected(items=[item for item in items if item not in holding])
+    items[:] = holding
 
 
 @pytest.hookimpl(wrapper=True)

@@ -1,12 +1,10 @@
 """Every sentence of the bench, whole, beside a list that a person has read.
 
-When a sentence is meant to change: `TURFPAIR_GOLDEN=write pytest -n 0 tests/bench/test_bench_words.py`,
-then read the list again.
+`tests/golden.py` tells how the list is written anew.
 """
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
@@ -16,6 +14,7 @@ from rules.bench.calibrate import FinishedClub, calibrate
 from rules.bench.cure import extraction, hold_time, may_play
 from rules.bench.ports import Place
 from rules.units import UNITS
+from tests import golden
 
 GOLDEN = Path(__file__).parent / "bench_words.txt"
 INCH, GRAM, OZ_IN = UNITS["in"].factor, UNITS["g"].factor, UNITS["oz*in"].factor
@@ -118,9 +117,7 @@ def _part_names() -> Iterator[tuple[str, str]]:
 def test_every_sentence_is_as_it_was_read() -> None:
     told = [*_refusals(), *_tips(), *_shifts(), *_cures(), *_held(), *_part_names()]
     page = "".join(f"{what}\n    {said}\n" for what, said in told)
-    if os.environ.get("TURFPAIR_GOLDEN") == "write":
-        GOLDEN.write_text(page, encoding="utf-8")
-    assert page == GOLDEN.read_text(encoding="utf-8")
+    golden.held(GOLDEN, page)
     assert "None" not in "".join(said for _, said in told)
 
 

@@ -32,8 +32,3 @@ def case(house: House) -> Callable[..., Outcome]:
 def cautions() -> Callable[[Outcome], dict[str, str]]:
     """Return the cautions of an outcome, by rule: what each says."""
     return lambda outcome: {n.rule.id: n.text() for n in outcome.notices if n.kind == "caution"}
-
-
-def pytest_addoption(parser: pytest.Parser) -> None:
-    """Add the word that writes the golden outcomes anew; effective when tests/cases is named."""
-    parser.addoption("--write-golden", action="store_true", help="write tests/cases/golden anew")

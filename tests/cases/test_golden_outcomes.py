@@ -1,9 +1,7 @@
 """Every sample session, with its outcome and its trace, as it was last looked at and found good.
 
 A change of rule, assumption or physics that moves a sample shows here, line by line. Look at each
-difference; when all are meant, write the files anew and commit them with the change:
-
-    pytest tests/cases/test_golden_outcomes.py --write-golden
+difference; when all are meant, write the files anew and commit them with the change (`tests/golden.py`).
 """
 
 from __future__ import annotations
@@ -20,6 +18,7 @@ from rules.facts.reading import read_subject
 from rules.fitting import House, Outcome, fit
 from rules.units import UNITS
 from rules.workbench.club import Club
+from tests import golden
 
 GOLDEN = Path(__file__).parent / "golden"
 SAMPLES = sorted((Path(__file__).parents[2] / "sample_sessions").glob("*.toml"))
@@ -80,14 +79,11 @@ def told(outcome: Outcome) -> dict[str, Any]:
 
 
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
-def test_a_sample_ends_as_it_was_found_good(house: House, request: pytest.FixtureRequest, path: Path) -> None:
+def test_a_sample_ends_as_it_was_found_good(house: House, path: Path) -> None:
     data = tomllib.loads(path.read_text(encoding="utf-8"))
     subject = read_subject(house.base.facts, {k: v for k, v in data.items() if k in _PARTS})
-    found = json.loads(json.dumps(told(fit(house, subject))))
-    golden = GOLDEN / f"{path.stem}.json"
-    if request.config.getoption("--write-golden", default=False):
-        golden.write_text(json.dumps(found, indent=1) + "\n", encoding="utf-8")
-    assert found == json.loads(golden.read_text(encoding="utf-8"))
+    page = json.dumps(told(fit(house, subject)), indent=1) + "\n"
+    golden.held(GOLDEN / f"{path.stem}.json", page)
 
 
 def test_each_sample_teaches_something_of_its_own() -> None:

@@ -15,6 +15,7 @@ from interview.conversation import Conversation
 from interview.session import Voice, begin, load, with_details
 from interview.store import Store
 from interview.wording.words import words
+from tests import golden
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
@@ -160,11 +161,34 @@ def test_a_copy_made_elsewhere_meanwhile_is_said(talk: Talk, tmp_path: Path) -> 
     assert "somebody else" in (tmp_path / "x.toml").read_text()
 
 
-def test_the_transcript_of_a_customer_reads_well(talk: Talk) -> None:
-    typed = (
-        "2", "?", "dk", "ninety-five", "95 or so", "no, I feel fine", "adult", "-", "dk", "190",
-        "about 135 yards", "dk", "1 50, 3 30, tee 20", "in between", "2 5", "left", "a lot, to the left",
-        "2", "4", "it worries me", "go hand", "-", "back", "done",
-    )  # fmt: skip
-    _, _, printed = talk(*typed, voice="customer")
-    assert printed == GOLDEN.read_text(encoding="utf-8")
+TYPED = {
+    "hand": ("2", "-", "done"), "handicap": ("?", "dk"), "typical_score": ("ninety-five", "95 or so"),
+    "pain": ("no, I feel fine",), "age_band": ("adult",), "driver_speed": ("-",),
+    "driver_carry": ("190",), "seven_iron_carry": ("about 135 yards",),
+    "lies": ("1 50, 3 30, tee 20",), "turf": ("in between",), "contact": ("2 5",), "miss": ("left",),
+    "curve": ("a lot, to the left",), "confidence_fairway": ("2",), "confidence_hybrid": ("4",),
+    "deep_face": ("it worries me",), "type_preference": ("go hand", "back"),
+}  # fmt: skip
+"""What the customer of the transcript types at each question, in turn; at any other he does not know."""
+
+
+def test_the_transcript_of_a_customer_reads_well(talk: Talk, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each line answers the question on the screen by its id, so that a new question shifts none of them."""
+    left = {question: list(lines) for question, lines in TYPED.items()}
+    ask, run = Lines.ask, LineTalk.run
+    current: list[LineTalk] = []
+
+    def answering(lines: Lines) -> str | None:
+        typed = left.get(current[0].state.asking or "", [])
+        lines._reader = io.StringIO(f"{typed.pop(0) if typed else 'dk'}\n")
+        return ask(lines)
+
+    def watched(line_talk: LineTalk) -> str:
+        current.append(line_talk)
+        return run(line_talk)
+
+    monkeypatch.setattr(Lines, "ask", answering)
+    monkeypatch.setattr(LineTalk, "run", watched)
+    _, ended, printed = talk(voice="customer")
+    assert ended == "done"
+    golden.held(GOLDEN, printed)

@@ -1,11 +1,10 @@
 """A page of each voice, whole, from an outcome made by hand: no change of a rule moves these.
 
-When a page is meant to change: `GOLDEN=write pytest tests/interview/test_views_golden.py`, then read it.
+`tests/golden.py` tells how a page is written anew.
 """
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import Any
 
@@ -28,6 +27,7 @@ from rules.bench.ports import Place
 from rules.ladder.rung import Flown
 from rules.overrides import Overridden
 from rules.units import parse
+from tests import golden
 
 HERE = Path(__file__).parent
 HANDBOOK = SourceView("published", "A. Author (2001), A handbook of clubs, a publisher")
@@ -278,11 +278,7 @@ VIEW = OutcomeView(
 
 @pytest.mark.parametrize("voice", VOICES)
 def test_the_page_is_as_it_was_read(voice: Any) -> None:
-    golden = HERE / f"golden_outcome_{voice}.txt"
-    page = text_of(VIEW, voice) + "\n"
-    if os.environ.get("GOLDEN") == "write":
-        golden.write_text(page, encoding="utf-8")
-    assert page == golden.read_text(encoding="utf-8")
+    golden.held(HERE / f"golden_outcome_{voice}.txt", text_of(VIEW, voice) + "\n")
 
 
 def test_a_settled_outcome_says_so_and_asks_nothing() -> None:

@@ -4,15 +4,12 @@
 `turfpair rules show`; here every name in it is held to what the road does. An entry moves a golfer when a
 pick, an amount, or points or margin (by a fifth of a point or more) of one of his decisions change: a rule
 by going, an assumption at an end of its range, a question by "I don't know". Cautions and advice count as
-told or not told. After a change that is meant, write the table anew:
-
-    TURFPAIR_GOLDEN=write pytest -n 0 tests/knowledge/test_every_rule_moves.py
+told or not told. `tests/golden.py` tells how the table is written anew.
 """
 
 from __future__ import annotations
 
-import os
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 import pytest
@@ -23,10 +20,10 @@ from rules.facts.answers import UNKNOWN
 from rules.facts.subject import Subject
 from rules.fitting import House, Outcome, fit
 from rules.inquiry.moved import TABLE, moved
+from tests import golden
 
 _MATERIAL = 200
 """Thousandths of a point."""
-WRITE = os.environ.get("TURFPAIR_GOLDEN") == "write"
 UNSOLD = {"deep-sleeve-is-advised-against", "sleeved-tip-warns"}
 """The demo shop stocks no thin-tipped hybrid shaft, which its own check calls a fault: asked below."""
 OF_TRIALS = {
@@ -96,8 +93,9 @@ def _weight(outcome: Outcome, rule: str) -> int:
 
 def _check(ids: Iterable[str], still: set[str], samples: Mapping[str, Outcome], moves: Moves) -> None:
     """Hold the table to the road, or write its rows for these ids anew."""
+    __tracebackhide__ = True
     ids = list(ids)
-    if WRITE:
+    if golden.WRITE:
         found = {}
         for id in ids:
             order = sorted(samples, key=lambda who, id=id: -_weight(samples[who], id))  # type: ignore[misc]
@@ -107,8 +105,23 @@ def _check(ids: Iterable[str], still: set[str], samples: Mapping[str, Outcome], 
         start = TABLE.read_text(encoding="utf-8").split("\n\n")[0]
         TABLE.write_text(start + "\n\n" + "\n".join(lines) + "\n", encoding="utf-8")
         moved.cache_clear()
-    assert [id for id in ids if id in moved() and not moves(id, moved()[id])] == []
-    assert {id for id in ids if id not in moved()} == still
+    if faults := [*_faults(ids, still, moves)]:
+        pytest.fail("\n".join((*faults, f"the table is written anew with: {golden.again()}")), pytrace=False)
+
+
+def _faults(ids: list[str], still: set[str], moves: Moves) -> Iterator[str]:
+    """Say of each entry what the table does not have right of it."""
+    for id in ids:
+        who = moved().get(id)
+        if who is None and id not in still:
+            yield (
+                f"no sample is known to be moved by '{id}', by {_MATERIAL / 1000:g} points or more: write the"
+                " table anew; when that finds none, let a sample answer what it reads, or take it out"
+            )
+        elif who is not None and id in still:
+            yield f"'{id}' moves the sample '{who}': take it out of this test's list of those that move none"
+        elif who is not None and not moves(id, who):
+            yield f"'{who}' is no longer moved by '{id}', by {_MATERIAL / 1000:g} points or more"
 
 
 def test_every_rule_moves_the_sample_that_is_named(

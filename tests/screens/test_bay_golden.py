@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +9,7 @@ import pytest
 
 from interview.screens.bay import road, screen, side
 from interview.views.pictures import FULL, PLAIN
+from tests import golden
 from tests.screens.bay_views import LADDER, PARTS, STANDING, TALK
 
 HERE = Path(__file__).parent / "golden"
@@ -40,7 +40,4 @@ async def test_screen_is_as_recorded(
             await bay.press(*keys)
         text = bay.screen_text() + "\n"
     file = HERE / f"bay_{name}_{width}x{height}.txt"
-    if os.environ.get("TURFPAIR_GOLDEN") == "write":
-        HERE.mkdir(exist_ok=True)
-        file.write_text(text, encoding="utf-8")
-    assert text == file.read_text(encoding="utf-8")
+    golden.held(file, text)

@@ -24,6 +24,7 @@ from interview.store import Store
 from interview.views.kiosk import painted
 from interview.views.pictures import FULL, PLAIN, Glyphs
 from rules.fitting import House
+from tests import golden
 
 PIN = "918273"
 GOLDEN = Path(__file__).with_name("golden_kiosk")
@@ -353,8 +354,7 @@ def test_golden_screens(make: Make, place: str, width: int, glyphs: Glyphs) -> N
     page = board_page(make(), place)
     rows = painted(page, page.first, width, 24, glyphs).rows
     text = "\n".join("".join(ink.text for ink in row.inks).rstrip() for row in rows) + "\n"
-    golden = GOLDEN / f"{place}_{width}_{'full' if glyphs.fine else 'plain'}.txt"
-    assert text == golden.read_text(encoding="utf-8"), "write it anew if the change is meant"
+    golden.held(GOLDEN / f"{place}_{width}_{'full' if glyphs.fine else 'plain'}.txt", text)
 
 
 def board_page(app: KioskApp, place: str) -> Any:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -23,6 +22,7 @@ from interview.views.pictures.parts import parts_rows
 from interview.views.pictures.standing import standing_key, standing_rows
 from interview.views.pictures.talk import ask_rows, said_rows
 from interview.views.pictures.topics import topic_key, topic_list, topic_strip
+from tests import golden
 from tests.screens.bay_views import BEAM, CONTRAST, FACE, FLIGHTS, LADDER, PARTS, REASONS, STANDING, TALK
 
 HERE = Path(__file__).parent / "golden"
@@ -46,12 +46,8 @@ PICTURES: dict[str, Paint] = {
 
 
 def held(name: str, text: str) -> None:
-    """Hold a text to the one of record; TURFPAIR_GOLDEN=write records it anew."""
-    file = HERE / f"{name}.txt"
-    if os.environ.get("TURFPAIR_GOLDEN") == "write":
-        HERE.mkdir(exist_ok=True)
-        file.write_text(text + "\n", encoding="utf-8")
-    assert text + "\n" == file.read_text(encoding="utf-8")
+    """Hold a text to the one of record."""
+    golden.held(HERE / f"{name}.txt", text + "\n")
 
 
 @pytest.mark.parametrize("name", PICTURES)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +10,7 @@ import pytest
 from interview.screens.trainer import cases as cases_screen
 from interview.screens.trainer import change, chart, edit, exercise, flip, predict, reveal, roll, steps
 from interview.views.pictures import FULL, PLAIN
+from tests import golden
 from tests.screens.trainer import trainer_views as frozen
 
 HERE = Path(__file__).parent / "golden"
@@ -61,8 +61,5 @@ async def test_screens_are_as_recorded(open_lesson: Any, width: int, height: int
             await lesson.app.pop_screen()
     text = "".join(f"{'=' * width} {key}\n{shown}\n" for key, shown in made.items())
     file = HERE / f"trainer_{width}x{height}{name}.txt"
-    if os.environ.get("TURFPAIR_GOLDEN") == "write":
-        HERE.mkdir(exist_ok=True)
-        file.write_text(text, encoding="utf-8")
-    assert text == file.read_text(encoding="utf-8")
+    golden.held(file, text)
     assert all(len(line) <= width for line in text.splitlines() if not line.startswith("==="))
