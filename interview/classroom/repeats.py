@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 
 from interview.classroom.roll import Attempt
 
@@ -12,6 +12,9 @@ INTERVALS = (1, 3, 7, 21)
 """Days until a missed item comes back: after the miss, and after each time in a row it was then got right.
 
 House values in the manner of spaced practice: simple, growing, and plain to explain to a class."""
+_LONGEST = timedelta(days=INTERVALS[-1])
+_LAST = datetime.max.replace(tzinfo=UTC) - 2 * _LONGEST
+"""The last moment after which an item can still come back."""
 PASS = 0.75
 """From this score on an item was got right."""
 
@@ -50,11 +53,14 @@ def repeats(attempts: Iterable[Attempt]) -> tuple[Due, ...]:
 
 
 def due(attempts: Iterable[Attempt], now: datetime) -> tuple[Due, ...]:
-    """Return what one trainee has to try again by now, the longest overdue first."""
-    return tuple(one for one in repeats(attempts) if one.when <= now)
+    """Return what one trainee has to try again by now, the longest overdue first.
+
+    What would wait longer than any interval was noted while the clock ran ahead, and is due at once.
+    """
+    return tuple(one for one in repeats(attempts) if one.when <= now or one.when - now > _LONGEST)
 
 
 def _due(attempt: Attempt, step: int) -> Due:
     """Return when an item comes back after an attempt."""
-    when = attempt.at + timedelta(days=INTERVALS[step])
+    when = min(attempt.at, _LAST) + timedelta(days=INTERVALS[step])
     return Due(attempt.item, attempt.kind, step, when, attempt.score)

@@ -78,8 +78,10 @@ def _forget(args: Namespace) -> int:
 
 def _purge(args: Namespace) -> int:
     """Delete old sessions, or tell which they would be."""
+    from interview.store import local_day
+
     kept, now = store(args), datetime.now(UTC)
-    before, today = now - args.older_than, now.date()
+    before, today = now - args.older_than, local_day(now)
     gone = kept.old(before, today)
     pages = sum(len(kept.pages(entry.id)) for entry in gone)
     if not args.dry_run:

@@ -68,6 +68,9 @@ class Gate:
         if self._noted:
             with contextlib.suppress(PinProblem):  # a file that went away or broke forgives nothing
                 self._pin, self._tries, self._until = self._file.read()
+        if self._until - self._clock.wall().timestamp() > _LONG:  # no wait is so long: the clock was set back
+            self._until = self._clock.wall().timestamp() + wait_after(self._tries)
+            self._note()
         if self.waiting:
             return Verdict("wait", self.waiting)
         if self._pin.fits(pin):

@@ -11,6 +11,7 @@ import contextlib
 import hashlib
 import hmac
 import json
+import math
 import os
 import secrets
 from collections.abc import Iterator
@@ -100,7 +101,7 @@ class PinFile:
         try:
             held: Any = json.loads(self.path.read_text(encoding="utf-8"))
             pin = HashedPin(_bytes(held["salt"], _SALT), _bytes(held["hash"], _HASH))
-            return pin, int(held["tries"]), float(held["until"])
+            return pin, int(held["tries"]), _moment(held["until"])
         except FileNotFoundError:
             raise PinProblem("no staff PIN is set: 'turfpair kiosk --set-pin' sets one") from None
         except (OSError, ValueError, ArithmeticError, RecursionError, KeyError, TypeError):
@@ -146,6 +147,13 @@ class PinFile:
 
 def _text(raw: bytes) -> str:
     return base64.b64encode(raw).decode()
+
+
+def _moment(value: Any) -> float:
+    seconds = float(value)
+    if not math.isfinite(seconds):
+        raise ValueError(value)
+    return seconds
 
 
 def _bytes(text: str, length: int) -> bytes:

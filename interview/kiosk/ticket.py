@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from interview.session import Session, begin, ticket_code, with_record
 from interview.session.recorded import with_run
+from interview.store import local_day
 
 if TYPE_CHECKING:
     from interview.store import Store
@@ -27,8 +28,8 @@ class Ticket(NamedTuple):
 
 
 def last_day(now: datetime) -> date:
-    """Return the last day of a ticket that is made now."""
-    return (now + KEPT_FOR).date()
+    """Return the last day of a ticket that is made now, by the calendar where the kiosk stands."""
+    return date.fromordinal(min(date.max.toordinal(), local_day(now).toordinal() + KEPT_FOR.days))
 
 
 def keep(store: Store, session: Session, outcome: Outcome, now: datetime) -> Ticket:
@@ -45,4 +46,4 @@ def keep(store: Store, session: Session, outcome: Outcome, now: datetime) -> Tic
 
 def purge(store: Store, now: datetime) -> int:
     """Delete the tickets whose time is over and return how many; nothing else in the store is touched."""
-    return len(store.purge(_LONG_AGO, now.date()))
+    return len(store.purge(_LONG_AGO, local_day(now)))

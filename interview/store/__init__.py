@@ -3,9 +3,17 @@
 from __future__ import annotations
 
 from interview.store.draft import Draft
-from interview.store.faults import AlreadyThere, Busy, CannotKeep, CannotLook, NoSuchSession, StoreProblem
+from interview.store.faults import (
+    AlreadyThere,
+    Busy,
+    CannotKeep,
+    CannotLook,
+    Lapsed,
+    NoSuchSession,
+    StoreProblem,
+)
 from interview.store.folders import sessions_folder, state_folder
-from interview.store.listing import Entry
+from interview.store.listing import Entry, local_day
 from interview.store.rescue import another_place, rescue
 from interview.store.store import Store
 
@@ -16,10 +24,12 @@ __all__ = [
     "CannotLook",
     "Draft",
     "Entry",
+    "Lapsed",
     "NoSuchSession",
     "Store",
     "StoreProblem",
     "another_place",
+    "local_day",
     "rescue",
     "sessions_folder",
     "state_folder",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 from difflib import get_close_matches
 from pathlib import Path
 
@@ -22,6 +23,19 @@ class NoSuchSession(StoreProblem):
         close = get_close_matches(typed.lower(), list(ids), 1)
         hint = f"did you mean '{close[0]}'?" if close else "'turfpair sessions list' shows those there are"
         super().__init__(f"there is no session or ticket '{one_line(typed, 60)}'; {hint}")
+
+
+class Lapsed(NoSuchSession):
+    """A ticket whose day is over: it is nobody's to read any more."""
+
+    def __init__(self, code: str, expires: date) -> None:
+        self.typed = code
+        self.expires = expires
+        StoreProblem.__init__(
+            self,
+            f"ticket {code} could be kept until {expires:%d %b %Y} and is read no more; 'turfpair sessions "
+            "purge' deletes it, and a running kiosk does so within the hour",
+        )
 
 
 class AlreadyThere(StoreProblem):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +13,11 @@ from interview.session.record import SCHEMA
 from interview.text import one_line
 from rules.paths import read_bounded
 
+_DAYS = (
+    datetime.min.replace(tzinfo=UTC) + timedelta(days=2),
+    datetime.max.replace(tzinfo=UTC) - timedelta(days=2),
+)
+"""The first and the last moment that every zone can tell the time of."""
 _LARGEST = 2_000_000
 """Bytes beyond which a file is not a session."""
 
@@ -37,6 +42,25 @@ class Entry:
     damaged: bool = False
     """Whether it is no session at all; one of a newer Turfpair is not damaged."""
 
+    def lapsed(self, today: date) -> bool:
+        """Return whether the golfer was promised that it is forgotten by now."""
+        return self.expires is not None and self.expires < today
+
+
+def local_day(moment: datetime | None = None) -> date:
+    """Return the day of a moment, or today, where this machine stands: a promise is kept by its calendar."""
+    first, last = _DAYS
+    return min(max(datetime.now(UTC) if moment is None else moment, first), last).astimezone().date()
+
+
+def moment_of(seconds: float) -> datetime:
+    """Return the moment of a file's time stamp in universal time; one that no calendar reaches is its end."""
+    first, last = _DAYS
+    try:
+        return min(max(datetime.fromtimestamp(seconds, UTC), first), last)
+    except (OverflowError, OSError, ValueError):
+        return last if seconds > 0 else first
+
 
 def read_entry(file: Path) -> Entry | None:
     """Return what a list shows of a file, damaged or not; None when there is no such file."""
@@ -44,7 +68,7 @@ def read_entry(file: Path) -> Entry | None:
         state = file.stat()
     except OSError:
         return None
-    changed = datetime.fromtimestamp(state.st_mtime, UTC)
+    changed = moment_of(state.st_mtime)
     try:
         data = tomllib.loads(read_bounded(file, _LARGEST).decode("utf-8-sig"))
         return _entry(file, changed, data) if data else _damaged(file, changed)

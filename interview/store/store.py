@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import contextlib
 import os
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
-from datetime import UTC, date, datetime
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,9 +14,9 @@ from interview.session.identity import checked_id, is_id, read_ticket, ticket_co
 from interview.session.reading import load
 from interview.session.record import Session
 from interview.store.draft import Draft
-from interview.store.faults import AlreadyThere, CannotKeep, CannotLook, NoSuchSession
+from interview.store.faults import AlreadyThere, CannotKeep, CannotLook, Lapsed, NoSuchSession
 from interview.store.files import digest, locked, private_folder
-from interview.store.listing import Entry, read_entry
+from interview.store.listing import Entry, local_day, moment_of, read_entry
 from rules.paths import typed_path
 
 if TYPE_CHECKING:
@@ -29,10 +29,14 @@ _SHEETS, _READERS = "sheets", ("golfer", "workshop")
 
 
 class Store:
-    """The sessions kept in one folder. Reading never changes a file, however damaged it is."""
+    """The sessions kept in one folder. Reading never changes a file, however damaged it is.
 
-    def __init__(self, folder: Path) -> None:
+    A ticket whose day is over is neither listed, found nor opened, also while it waits to be deleted.
+    """
+
+    def __init__(self, folder: Path, today: Callable[[], date] = local_day) -> None:
         self.folder = folder
+        self._today = today
 
     def file(self, id: str) -> Path:
         """Return where the session of this id is or would be; BadId when it cannot be an id."""
@@ -61,6 +65,11 @@ class Store:
 
     def entries(self) -> tuple[Entry, ...]:
         """Return what each session is about, last changed first; damaged ones say so."""
+        today = self._today()
+        return tuple(entry for entry in self._all() if not entry.lapsed(today))
+
+    def _all(self) -> tuple[Entry, ...]:
+        """Return the entries of every file, lapsed tickets too."""
         found = [entry for id in self.ids() if (entry := read_entry(self.file(id))) is not None]
         return tuple(sorted(found, key=lambda e: (e.changed, e.id), reverse=True))
 
@@ -78,11 +87,18 @@ class Store:
         """Return the file that SESSION on a command line means: a path, an id or a ticket's code.
 
         A path ends in `.toml` or holds a separator, and may not exist. NoSuchSession when an id or a
-        code finds nothing.
+        code finds nothing, Lapsed when it is of a ticket whose day is over.
         """
         if text.endswith(".toml") or "/" in text or os.sep in text:
-            return typed_path(text)
-        return self.file(self.named(text))
+            return self._readable(typed_path(text))
+        return self._readable(self.file(self.named(text)))
+
+    def _readable(self, file: Path) -> Path:
+        """Return a file that may still be read; Lapsed for a ticket of this store that may not."""
+        entry = read_entry(file) if self.holds(file) else None
+        if entry is not None and entry.expires is not None and entry.lapsed(self._today()):
+            raise Lapsed(ticket_code(entry.id), entry.expires)
+        return file
 
     def named(self, text: str) -> str:
         """Return the id that an id or a ticket's code stands for; NoSuchSession when there is none."""
@@ -157,18 +173,17 @@ class Store:
 
     def old(self, before: datetime, today: date) -> tuple[Entry, ...]:
         """Return the sessions last changed before a moment, and those whose consent has run out."""
-        return tuple(
-            e for e in self.entries() if e.changed < before or (e.expires is not None and e.expires < today)
-        )
+        return tuple(e for e in self._all() if e.changed < before or e.lapsed(today))
 
     def purge(self, before: datetime, today: date) -> tuple[Entry, ...]:
         """Forget the old sessions with their pages, and what was kept aside as long ago; return them."""
         gone = self.old(before, today)
         for entry in gone:
-            self.forget(entry.id)
+            with contextlib.suppress(NoSuchSession):  # another kiosk was quicker
+                self.forget(entry.id)
         for path in (self.folder / _DAMAGED).glob("*.toml"):
             with contextlib.suppress(OSError):
-                if datetime.fromtimestamp(path.stat().st_mtime, UTC) < before:
+                if moment_of(path.stat().st_mtime) < before:
                     path.unlink()
         return gone
 

@@ -17,7 +17,7 @@ from interview.kiosk.interview import kiosk_interview
 from interview.kiosk.pin import PinFile
 from interview.kiosk.reception import Reception
 from interview.kiosk.visit import Visit
-from interview.store import Store
+from interview.store import Store, local_day
 from rules.fitting import House
 
 PIN = "918273"
@@ -55,9 +55,9 @@ def pin_file(tmp_path: Path) -> PinFile:
 
 
 @pytest.fixture
-def shelf(tmp_path: Path) -> Store:
-    """An empty store."""
-    return Store(tmp_path / "sessions")
+def shelf(tmp_path: Path, hands: Any) -> Store:
+    """An empty store, which reads the same clock."""
+    return Store(tmp_path / "sessions", lambda: local_day(hands.wall))
 
 
 @pytest.fixture(scope="session")

@@ -22,7 +22,7 @@ from interview.views.pictures.topics import topic_key, topic_list, topic_strip
 if TYPE_CHECKING:
     from interview.conversation import State
     from interview.screens.kit.orders import Order
-    from interview.screens.kit.pane import Painter, Pane
+    from interview.screens.kit.pane import Painter
     from interview.store import Entry
     from interview.views.bay.drawn import Drawn
     from interview.views.bay.parts import PartsView
@@ -72,11 +72,11 @@ def parts(view: PartsView, column: int | None) -> Painter:
     return paint
 
 
-def picture(name: str, view: Drawn, pane: Pane) -> Painter:
-    """Return the painter of one picture, as high as its pane."""
+def picture(name: str, view: Drawn, rows: int) -> Painter:
+    """Return the painter of one picture with its heading, in so many rows where it can be stretched."""
 
     def paint(width: int, glyphs: Glyphs) -> Picture:
-        high = max(6, pane.size.height - 1)
+        high = max(6, rows - 1)
         place = f"{PICTURES.index(name) + 1} of {len(PICTURES)}"
         top = between((Ink(name.upper(), "head"),), (Ink(place, "dim"),), width)
         return (top, *_drawn(view, width, glyphs, high))

@@ -13,6 +13,7 @@ from textual.message import Message
 from textual.reactive import reactive
 
 from interview.screens.bay import faces
+from interview.screens.bay.gallery import gallery
 from interview.screens.kit.pane import Pane
 from interview.views.bay.drawn import PICTURES, drawn
 from interview.views.bay.firm import Firm
@@ -92,9 +93,9 @@ class SideColumn(Vertical):
     def _show_picture(self) -> None:
         """Show the picture that is looked at."""
         if self._state is not None:
-            name = PICTURES[self.picture % len(PICTURES)]
-            picture = drawn(self._state.outcome, name, self._state.session.units)
-            self.pane("pictures").show(faces.picture(name, picture, self.pane("pictures")))
+            outcome, units, pane = self._state.outcome, self._state.session.units, self.pane("pictures")
+            draw = lambda name: drawn(outcome, name, units)
+            pane.show(gallery(self.picture % len(PICTURES), draw, lambda: pane.size.height))
 
     def watch_column(self) -> None:
         """Look at the other club."""

@@ -50,10 +50,11 @@ class TalkColumn(Vertical):
         """Lay the column out."""
         yield Pane(id="said", at_end=True)
         yield Pane(id="ask", classes="-fitting", focusable=False)
-        with Horizontal(id="entry"):
-            yield Static(Content(""), id="prompt", markup=False)
-            yield TypeLine("an answer, or any question's name", id="line", blink=self._blink, clears=True)
-        yield Pane(id="reads", classes="-fitting", focusable=False)
+        with Vertical(id="below"):  # stands at the foot however little room there is above
+            with Horizontal(id="entry"):
+                yield Static(Content(""), id="prompt", markup=False)
+                yield TypeLine("an answer, or any question's name", id="line", blink=self._blink, clears=True)
+            yield Pane(id="reads", classes="-fitting", focusable=False)
 
     def on_mount(self) -> None:
         """Put the sign before the line."""

@@ -75,7 +75,7 @@ class WhatIfScreen(Screen[tuple[Change, ...]]):
 
     def compose(self) -> ComposeResult:
         """Lay the screen out."""
-        yield Pane(heading("What if"), classes="-fitting", focusable=False)
+        yield Pane(heading("What if"), id="title", classes="-fitting", focusable=False)
         yield Pane(lambda *at: changes_rows(None, *at), id="changes", classes="-fitting", focusable=False)
         yield Pane(id="beside")
         blink = bool(getattr(self.app, "blink", True))

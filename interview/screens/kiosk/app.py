@@ -176,7 +176,6 @@ class KioskApp(TurfApp):
             return
         if visit.place == "welcome" and before.place != "welcome":
             self.idle.back(self._clock.steady())
-            self.reception.purge()
         same = _page_key(before) == _page_key(visit)
         self._board.show(self._page(), same=same)
         if not same:

@@ -105,10 +105,14 @@ class Board(ScrollView, can_focus=False):
 
     def _repaint(self) -> None:
         """Paint the page for the size there is now."""
-        width, height = self.scrollable_content_region.size
+        width, height = self.size
         if not self.is_attached or width <= 0 or height <= 0:
             return
-        self._painted = painted(self.page, self.cursor, width, height, glyphs_of(self.app))
+        glyphs = glyphs_of(self.app)
+        self._painted = painted(self.page, self.cursor, width, height, glyphs)
+        if len(self._painted.rows) > height:  # a scroll bar takes a column, which no word may stand in
+            width = max(1, width - self.styles.scrollbar_size_vertical)
+            self._painted = painted(self.page, self.cursor, width, height, glyphs)
         self.virtual_size = Size(width, len(self._painted.rows))
         self.refresh()
 
