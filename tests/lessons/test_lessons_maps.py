@@ -61,6 +61,24 @@ def test_influence_counts_what_the_road_itself_decides(cases: tuple[Case, ...]) 
     assert set(found.parts) <= {"balance", "length", "shaft", "tip", "ports", "head", "grip", "lie"}
 
 
+def test_influence_tries_the_ends_and_the_middle_of_a_number_and_each_part_of_shares(
+    cases: tuple[Case, ...],
+) -> None:
+    case = cases[0]
+    roads = Roads(case.house, case.subject, case.outcome.golfer.density)
+    mine = roads.run()
+    fact = case.base.facts["handicap"]
+    low, high = fact.plausible if isinstance(fact.plausible, tuple) else fact.range
+    (one,) = influence((case,), "handicap").cases
+    others = [value for value in (low, (low + high) / 2, high) if value != 18]
+    assert one.tried == len(others)
+    assert one.picks == sum(roads.run({"handicap": Answer(value)}).pick != mine.pick for value in others)
+    (lies,) = influence((case,), "lies").cases
+    assert 0 < lies.tried <= len(case.base.facts["lies"].values)
+    (contact,) = influence((case,), "contact").cases
+    assert contact.tried > 2
+
+
 def test_what_no_rule_reads_moves_nothing(cases: tuple[Case, ...]) -> None:
     found = influence(cases[:2], "local_length_limit")
     assert (found.picks, found.parts, found.untouched, found.points) == (0, {}, 2, 0)
