@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-from argparse import ArgumentParser, Namespace
+from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
-from interview.commands.errors import DONE
+from interview.commands.errors import DONE, UsageProblem
 from rules.paths import read_bounded, typed_path
 
 if TYPE_CHECKING:
@@ -37,7 +37,7 @@ def configure(parser: ArgumentParser) -> None:
     parser.add_argument("--club", metavar="NAME", help="whose balls they are, where the table does not say")
     parser.add_argument("--against", metavar="CLUB", help="the club that the others are held against")
     parser.add_argument(
-        "--save", metavar="FILE.csv", type=Path, help="writes all balls of the session as a table"
+        "--save", metavar="FILE.csv", type=table_file, help="writes all balls of the session as a table"
     )
     parser.add_argument(
         "--in-place", action="store_true", help="change a file outside the store itself, not a copy"
@@ -45,10 +45,19 @@ def configure(parser: ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON")
 
 
+def table_file(text: str) -> Path:
+    """Read the name of a table; ArgumentTypeError when it could be taken for something else."""
+    file = typed_path(text)
+    if file.suffix.lower() != ".csv":
+        raise ArgumentTypeError("a name ending in .csv is wanted, so that nothing else is written over")
+    return file
+
+
 def run(args: Namespace) -> int:
     """Take the balls in, keep them, and tell what they say."""
     from rules.evidence.trial import trial
 
+    _apart(args)
     home = house(args)
     draft = store(args).open(args.session, home.base.facts, in_place=args.in_place)
     taken, session = None, draft.session
@@ -72,6 +81,13 @@ def run(args: Namespace) -> int:
             print(f"({one_line(notice, 400)}.)\n")
         print(trial_text(found, session.voice, units, taken))
     return DONE
+
+
+def _apart(args: Namespace) -> None:
+    """Refuse to write over the table that is read: rows that were left out of it would be gone."""
+    both = args.save is not None and args.shots is not None
+    if both and args.save.resolve() == typed_path(args.shots).resolve():
+        raise UsageProblem("trial: --save would write over the table of --shots; name another file")
 
 
 def _taken(args: Namespace, home: House, session: Session) -> tuple[Import, Session]:
