@@ -172,15 +172,22 @@ def _gaps(gaps: GapsView | None) -> Json:
 def _decision(one: DecisionView, units: Mapping[str, str], study: Study) -> Json:
     """Return one decision with its ledger."""
     return {
+        **figures(one),
+        "because": [_line(line, one.role, units) for line in one.because],
+        "runner_up": one.runner_up,
+        "would_change": [_change(change) for change in study.would_change.get(one.id, ())],
+    }
+
+
+def figures(one: DecisionView) -> Json:
+    """Return what a decision came to, without its ledger."""
+    return {
         "decision": one.id,
         "pick": thousandths(one.pick) if isinstance(one.pick, int) else one.pick,
         "unit": one.unit,
         "start": thousandths(one.start),
         "score": thousandths(one.score),
         "settled": one.settled,
-        "because": [_line(line, one.role, units) for line in one.because],
-        "runner_up": one.runner_up,
-        "would_change": [_change(change) for change in study.would_change.get(one.id, ())],
     }
 
 

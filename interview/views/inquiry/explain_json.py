@@ -9,6 +9,7 @@ from interview.views.inquiry.fill import would_change
 from interview.views.inquiry.nearness import near_sentence
 from interview.views.inquiry.words import Words
 from interview.views.numbers import number, plain, thousandths
+from interview.views.recommend_json import figures
 from rules.inquiry.ledgers import WhyNot
 
 if TYPE_CHECKING:
@@ -30,12 +31,7 @@ def explain_json(of: Explained, session_id: str) -> Json:
         "rules_digest": of.outcome.house.digest,
         "rules_changed_since": of.audit.record.rules_digest if of.audit and of.audit.rules else None,
         "audit": audit.data(of.audit) if of.audit is not None else None,
-        "decision": one.id,
-        "pick": thousandths(one.pick) if isinstance(one.pick, int) else one.pick,
-        "unit": one.unit,
-        "start": thousandths(one.start),
-        "score": thousandths(one.score),
-        "settled": one.settled,
+        **figures(one),
         "because": [
             {"rule": line.rule, "points": thousandths(line.points), "adjust": thousandths(line.adjust),
              "text": line.text, "source": {"kind": line.source.kind, "cite": line.source.cite}}
