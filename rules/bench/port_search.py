@@ -182,7 +182,7 @@ class _Search:
         for bound, fewest, minus in sorted(branches):
             load = -minus
             if self._hopeless(bound, fewest, (*loads, load)):
-                continue
+                break  # and so are all that follow: they are sorted as plans are ranked
             pieces_here = len(self.reach[port][load])
             self._choose(port + 1, left - load, worth + load * value, count + pieces_here, (*loads, load))
 

@@ -140,7 +140,7 @@ def test_the_shift_itself_parts_plans_that_miss_alike() -> None:
     found = plan(2 * GRAM, [near, far], stock, Place(1), head_mass=0.2)
     assert found.plan == {"far": pytest.approx(2.5 * GRAM)}
     assert found.cg_shift.toeward == pytest.approx(0.000765, abs=1e-6)
-    closer = Port("far", 0.005, 0.060, 0, 0)  # 150 / 202.5 = 0.741 mm
+    closer = Port("far", 0.005, 0.06016, 0, 0)  # 150.4 / 202.5 = 0.7427 mm: more moment, less shift
     assert plan(2 * GRAM, [near, closer], stock, Place(1), head_mass=0.2).plan == {
         "near": pytest.approx(1.5 * GRAM)
     }
