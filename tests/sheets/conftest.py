@@ -21,6 +21,12 @@ from rules.fitting import House, Outcome, fit
 from rules.units import System
 
 SAMPLES = Path(__file__).parents[2] / "sample_sessions"
+ANSWERS = {
+    "handicap": 18, "driver_speed": {"value": "88 mph", "how": "measured"}, "airborne_of_six": 4,
+    "hits_five_wood": "well", "confidence_fairway": 4, "confidence_hybrid": 2, "curve": "slice",
+    "lies": {"tight_fairway": 50, "fairway": 50},
+}  # fmt: skip
+"""A golfer for whom both clubs are built new and the ports of both take mass."""
 
 
 @dataclass(frozen=True)

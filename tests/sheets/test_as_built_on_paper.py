@@ -12,14 +12,9 @@ from interview.sheets.golfer.text import text as golfer_text
 from interview.sheets.workshop.text import text
 from rules.units import UNITS
 
-from .conftest import Made
+from .conftest import ANSWERS, Made
 
 INCH, GRAM = UNITS["in"].factor, UNITS["g"].factor
-ANSWERS = {
-    "handicap": 18, "driver_speed": {"value": "88 mph", "how": "measured"}, "airborne_of_six": 4,
-    "hits_five_wood": "well", "confidence_fairway": 4, "confidence_hybrid": 2, "curve": "slice",
-    "lies": {"tight_fairway": 50, "fairway": 50},
-}  # fmt: skip
 
 
 @pytest.fixture(scope="module")
