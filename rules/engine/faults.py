@@ -55,7 +55,7 @@ WORDING: Mapping[str, str] = {
     "control-character": "the text holds a control character that no screen should be sent",
     # references
     "unknown-fact": "there is no fact '{id}'{hint}",
-    "unknown-assumption": "there is no assumption '{id}'{hint}",
+    "unknown-assumption": "there is no assumption '{id}': declare it in an [[assumption]]{hint}",
     "unknown-decision": "there is no decision '{id}'{hint}",
     "unknown-scope": "there is no scope '{id}'{hint}",
     "unknown-topic": "there is no topic '{id}' in base.toml{hint}",

@@ -4,24 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from rules.facts.asked import asked as asked_facts
 from rules.facts.asked import shares
 from rules.facts.balls import Balls, hit
 from rules.facts.delivery import attack, delivered_loft_change
+from rules.facts.following import driver_facts, following
 from rules.facts.known import Known, assumed, half_range, views, waiting
 from rules.facts.lies import Lies, lies
-from rules.facts.shape import shape
 from rules.facts.speed import driver_head, iron_head, speed_facts
 from rules.facts.tried import tried_clubs
-from rules.facts.wanted import wanted_facts
 from rules.golf.air import density
 from rules.golf.flight import Flight, fly
-from rules.golf.impact import Clubhead
 from rules.golf.impact import strike as impact
-from rules.golf.speed import best_loft
 from rules.golf.strike import StrikePattern
 
 if TYPE_CHECKING:
@@ -87,20 +83,15 @@ def golfer(
     known |= move.all(known)
     air = density(known["temperature"].number, _HUMIDITY, known["altitude"].number)
     air_waits = known["temperature"].waits | known["altitude"].waits
-    lie_shares, lies_known = shares(base, subject.answers, "lies")
-    purposes, purpose_known = shares(base, subject.answers, "purpose")
+    split = {id: shares(base, subject.answers, id) for id in ("lies", "purpose")}
+    lie_shares, lies_known = split["lies"]
     met = lies(base, lie_shares, known["turf"].word)
     known |= _swing_facts(base, known, air, move, claims=cautions)
     balls = hit(base, known, tried_clubs(base, subject, shelf), air, met)
     known |= balls.facts
     known |= move.all({id: known[id] for id in SPOKEN_ON})
-    known |= _share_facts("lies", lie_shares, lies_known) | _share_facts("purpose", purposes, purpose_known)
-    known |= _lie_facts(lie_shares, lies_known)
-    known["shape"] = shape(known["hand"], known["miss"], known["curve"])
-    known |= wanted_facts(base, known)
-    known["liked_swing_weight"] = _liked(subject)
-    driver = _driver_flight(base, known, air)
-    known |= _driver_facts(base, known, air) if cautions else {}
+    known |= following(base, known, split, subject.owned)
+    known |= driver_facts(base, known, air) if cautions else {}
     flown = waiting((known["driver_head_speed"], known["attack"], known["delivered_loft_change"])) | air_waits
     return Golfer(
         known=known,
@@ -113,7 +104,7 @@ def golfer(
         strike_waits=waiting(
             (known["strike_sd_toe"], known["contact"], known["skill"], lies_known, known["turf"])
         ),
-        driver=driver,
+        driver=_driver_flight(base, known, air),
         iron=_iron(base, known, air, move),
         balls=balls,
     )
@@ -128,13 +119,6 @@ def _swing_facts(
     known["attack"] = attack(base, known)
     known["delivered_loft_change"] = delivered_loft_change(base, known, skill, known["driver_head_speed"])
     return known
-
-
-def _liked(subject: Subject) -> Known:
-    """Return the mean swing weight of the clubs he owns and likes, points from D0; unknown without one."""
-    liked = [club.swing_weight for club in subject.owned if club.liked == "yes"]
-    read = [points for points in liked if points is not None]
-    return Known(sum(read) / len(read), "said", 1.0) if read else Known(None, "assumed", closed=True)
 
 
 class Shifting:
@@ -178,50 +162,11 @@ def _skill(base: RuleBase, known: Mapping[str, Known]) -> Known:
     return Known(usual, "assumed", half_range(base, "usual-handicap"), handicap.waits | score.waits)
 
 
-def _share_facts(id: str, parts: Mapping[str, float], whole: Known) -> dict[str, Known]:
-    """Return each part of a question of shares as a fact of its own."""
-    return {
-        f"{id}.{part}": Known(value, whole.how, 0.0, whole.waits, whole.closed)
-        for part, value in parts.items()
-    }
-
-
-def _lie_facts(parts: Mapping[str, float], whole: Known) -> dict[str, Known]:
-    """Return the sums of lies that rules read."""
-    sums = {
-        "tight_share": parts["tight_fairway"] + parts["sand"],
-        "rough_share": parts["rough"] + parts["heavy_rough"],
-        "tee_share": parts["tee"],
-        "turf_share": 1 - parts["tee"],
-    }
-    return {id: Known(min(1.0, max(0.0, value)), "derived", 0.0, whole.waits) for id, value in sums.items()}
-
-
 def _driver_flight(base: RuleBase, known: Mapping[str, Known], air: float) -> Flight:
     """Fly the driver's centred strike off a level blow at the loft it delivers."""
     speed = known["driver_head_speed"].number
     loft = known["driver_loft"].number + assumed(base, "driver-delivered-loft")
     return fly(impact(speed, loft, 0.0, driver_head(base)), air)
-
-
-@lru_cache(maxsize=512)
-def _best_loft(speed: float, head: Clubhead, air: float) -> float:
-    """Remember the driver loft that carries farthest: it takes some thirty flights."""
-    return best_loft(speed, air, head)
-
-
-def _driver_facts(base: RuleBase, known: Mapping[str, Known], air: float) -> dict[str, Known]:
-    """Return the driver loft that the speed asks for, off a level blow, and how much the driver lacks."""
-    speed, loft = known["driver_head_speed"], known["driver_loft"]
-    low, high = base.facts["driver_loft_wanted"].range
-    delivered = _best_loft(speed.number, driver_head(base), air)
-    asked = min(assumed(base, "driver-loft-most"), delivered - assumed(base, "driver-delivered-loft"))
-    best = min(high, max(low, asked))
-    lacking = best - loft.number if loft.how != "assumed" else 0.0
-    return {
-        "driver_loft_wanted": Known(best, waits=speed.waits),
-        "driver_loft_short": Known(lacking, waits=speed.waits | loft.waits),
-    }
 
 
 def _iron(base: RuleBase, known: Mapping[str, Known], air: float, move: Shifting) -> Known | None:

@@ -7,10 +7,23 @@ from typing import TYPE_CHECKING, NamedTuple, cast
 
 from rules.engine.views import Status, View, point
 from rules.facts.answers import How
+from rules.problems import Problem
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.engine.language import Fact
+
+
+class UndeclaredFact(Problem):
+    """A fact that is computed and that no rule base declares, by its id."""
+
+    def __init__(self, id: str) -> None:
+        super().__init__(
+            f"the fact '{id}' is computed but declared nowhere; declare it in rules/knowledge with"
+            " derived = true, or spell it as it is declared"
+        )
+        self.id = id
+
 
 NOTHING: frozenset[str] = frozenset()
 """No open question."""
@@ -62,9 +75,12 @@ def view(fact: Fact, known: Known) -> View:
 
 
 def views(base: RuleBase, known: Mapping[str, Known]) -> dict[str, View]:
-    """Turn facts as they stand into views, by id."""
+    """Turn facts as they stand into views, by id; UndeclaredFact for one that the rule base does not know."""
     facts = base.facts
-    return {id: view(facts[id], value) for id, value in known.items()}
+    try:
+        return {id: view(facts[id], value) for id, value in known.items()}
+    except KeyError as missing:
+        raise UndeclaredFact(str(missing.args[0])) from None
 
 
 def assumed(base: RuleBase, id: str) -> float:

@@ -40,8 +40,19 @@ def missing(wording: Words, facts: Facts) -> list[str]:
     return lacking
 
 
+def file_of(topic: str, facts: Facts) -> str:
+    """The file that words most questions of a topic."""
+    ids = [f"[question.{fact.id}]" for fact in questions(facts) if fact.ask and fact.ask.topic == topic]
+    files = sorted(Path(words_module.__file__).parent.glob("en*.toml"))
+    most = max(files, key=lambda file: sum(id in file.read_text(encoding="utf-8") for id in ids))
+    return f"interview/wording/{most.name}"
+
+
 def test_every_question_is_worded_in_every_voice(facts: Facts) -> None:
-    assert missing(words(), facts) == []
+    lacking = missing(words(), facts)
+    by_id = {fact.id: fact.ask.topic for fact in questions(facts) if fact.ask}
+    places = {key: file_of(by_id[id], facts) for key in lacking for id in key.split(".") if id in by_id}
+    assert lacking == [], f"word them where their topics are worded: {places}"
     assert set(words().questions) == {fact.id for fact in questions(facts)}
     for fact in questions(facts):
         texts = {words().asked(fact, voice).text for voice in VOICES[:2]}

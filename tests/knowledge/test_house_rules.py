@@ -78,6 +78,14 @@ def test_both_schools_are_heard_where_the_trade_disagrees(house: House) -> None:
     assert shorter_school <= {r.id for r in contested}
 
 
+def test_every_question_has_a_place_of_its_own(house: House) -> None:
+    places: dict[tuple[str, int], list[str]] = {}
+    for fact in house.base.facts.values():
+        if fact.ask:
+            places.setdefault((fact.ask.topic, fact.ask.order), []).append(fact.id)
+    assert {place: ids for place, ids in places.items() if len(ids) > 1} == {}, "give each its own `order`"
+
+
 def test_cautions_keep_to_the_topics(house: House) -> None:
     topics = Counter(r.effect.topic for r in house.base.rules.values() if r.effect.kind == "caution")
     assert set(topics) == TOPICS
