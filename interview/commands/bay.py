@@ -8,7 +8,7 @@ import sys
 from argparse import ArgumentParser, Namespace
 from dataclasses import replace
 from datetime import UTC, datetime
-from functools import partial
+from functools import cache, partial
 from typing import TYPE_CHECKING
 
 from interview.commands.common import CATALOGUE_VARIABLE, house, store
@@ -16,6 +16,8 @@ from interview.commands.errors import BAD_INPUT, DONE, UsageProblem
 from interview.commands.printing import complain
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from interview.commands.papers import Papers
     from interview.screens.bay.app import BayApp
     from interview.screens.bay.desk import Desk
@@ -39,10 +41,10 @@ def run(args: Namespace) -> int:
     _needs_terminal()
     if args.no_color:
         os.environ["NO_COLOR"] = "1"
+    from interview.folders import state_folder
     from interview.screens.bay.app import BayApp
-    from interview.store import state_folder
 
-    kept = store(args)
+    kept = cache(partial(store, args))  # what keeps sessions is loaded after the first question is up
     plain = not (args.session or args.rules or args.catalogue or os.environ.get(CATALOGUE_VARIABLE))
     sit = partial(_sit_down, args, kept)
     app = BayApp(
@@ -71,10 +73,10 @@ def _put_away(app: BayApp) -> bool:
     return file is not None
 
 
-def _sit_down(args: Namespace, kept: Store) -> Desk:
+def _sit_down(args: Namespace, kept: Callable[[], Store]) -> Desk:
     """Read the rules, open the session, and return the desk with both."""
     home = house(args)
-    draft = _draft(args, kept, home)
+    draft = _draft(args, kept(), home)
     if args.units:
         draft.session = replace(draft.session, units=args.units)
     return _desk(home, draft)

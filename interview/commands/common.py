@@ -51,6 +51,7 @@ def house(args: Namespace) -> House:
 
 def store(args: Namespace) -> Store:
     """Open the store of sessions that the command line or the environment names, or the usual one."""
-    from interview.store import Store, sessions_folder
+    from interview.folders import sessions_folder
+    from interview.store import Store
 
     return Store(sessions_folder(args.sessions))

@@ -73,7 +73,7 @@ def _file_sentence(error: OSError) -> str:
 
 def _own_fault(error: Exception) -> str:
     """Log a fault of ours and say where; the log holds places in the program, never values or answers."""
-    from interview.store.folders import state_folder
+    from interview.folders import state_folder
 
     kept = _log(error, state_folder() / "log")
     where = f"the place is noted in {kept}" if kept else "the place could not be noted"

@@ -84,7 +84,7 @@ def run(args: Namespace) -> int:
 
 def _folder() -> Path:
     """Return where the PIN is kept."""
-    from interview.store import state_folder
+    from interview.folders import state_folder
 
     return state_folder() / "kiosk"
 

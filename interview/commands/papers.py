@@ -38,8 +38,8 @@ class Papers(NamedTuple):
     build: BuildView
     stamp: Stamp
 
-    def text(self, reader: Reader) -> str:
-        """Return a sheet as text."""
+    def text(self, reader: Reader, width: int = 0) -> str:
+        """Return a sheet as text; the workshop's is set narrower where `width` (columns) is given."""
         if reader == "golfer":
             from interview.sheets.golfer import golfer_sheet
             from interview.sheets.golfer.text import text as golfer_text
@@ -48,7 +48,8 @@ class Papers(NamedTuple):
         from interview.sheets.workshop import workshop_sheet
         from interview.sheets.workshop.text import text as workshop_text
 
-        return workshop_text(workshop_sheet(self.build, self.view, self.stamp))
+        sheet = workshop_sheet(self.build, self.view, self.stamp)
+        return workshop_text(sheet, width) if width else workshop_text(sheet)
 
     def page(self, reader: Reader) -> str:
         """Return a sheet as one self-contained page; only this loads the template library."""

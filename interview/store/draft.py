@@ -7,6 +7,7 @@ import os
 from dataclasses import replace
 from pathlib import Path
 
+from interview.folders import state_folder
 from interview.session.identity import is_id, numbered_id
 from interview.session.record import Session
 from interview.session.writing import session_text
@@ -20,7 +21,6 @@ from interview.store.files import (
     text_digest,
     unbroken,
 )
-from interview.store.folders import state_folder
 from rules.paths import typed_path
 
 

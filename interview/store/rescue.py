@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from interview.folders import state_folder
 from interview.store.faults import StoreProblem
-from interview.store.folders import state_folder
 
 if TYPE_CHECKING:
     from interview.session.record import Session

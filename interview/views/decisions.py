@@ -32,7 +32,7 @@ _OWN = "It is the golfer's own club, and this stays as it is."
 _OWN_MASS = "It is the golfer's own club; where its head can take mass is seen at the bench."
 _NO_PAIR = "No pair is possible, so this was not decided."
 _BY_HAND = "Taken by the fitter: {reason}"
-_AS_NOTED = "cut as the shaft's own note says"
+AS_NOTED = "cut as the shaft's own note says"
 _SIDES = {"even": "spread evenly", "heel": "to the heel side", "toe": "to the toe side"}
 
 
@@ -138,7 +138,7 @@ def _label(club: Club, part: str, picked: str | None, system: System) -> str:
         return found.label
     if part == "tip":
         extra = spec.tip_extra
-        return f"{words(extra, 'in', system)} more off than its note" if extra else _AS_NOTED
+        return f"{words(extra, 'in', system)} more off than its note" if extra else AS_NOTED
     return _SIDES.get(picked or "", (picked or "").replace("-", " "))
 
 

@@ -101,6 +101,10 @@ class Words:
             ),
         )
 
+    def short(self, fact: Fact) -> str:
+        """Return a question's name in few letters, for a list; its title where it has no shorter one."""
+        return str(self.questions.get(fact.id, {}).get("short") or _upper(fact.title))
+
     def topic(self, topic: str, voice: Voice = "fitter") -> str:
         """Return the name of a topic; one that a shop has added keeps its own."""
         return _in_voice(self.topics.get(topic, _upper(topic.replace("_", " "))), voice)
@@ -170,7 +174,7 @@ def _question_faults(questions: Mapping[str, Any]) -> Iterator[WordingProblem]:
             if not str(row.get(key, "")).strip():
                 yield WordingProblem(f"question.{id}", f"the sentence '{key}' is missing")
         for key in row:
-            if key not in (*_SENTENCES, "hint", "choices"):
+            if key not in (*_SENTENCES, "hint", "choices", "short"):
                 yield WordingProblem(f"question.{id}", f"'{key}' is not known here")
         labels = row.get("choices", {})
         if any(not isinstance(pair, list) or len(pair) != 2 for pair in labels.values()):

@@ -155,7 +155,7 @@ def _rung(
     """Return one rung of an owned club."""
     state: State = "altered" if cut else "as_it_is"
     ending = f"-at-{spec.length / _INCH:g}-in" if cut else ""
-    label = f"{trade_name(club.kind, spec.loft / _DEGREE)}, his own"
+    label = f"{trade_name(club.kind, spec.loft / _DEGREE)}, owned"
     return Rung(
         f"own-{slug(club.name)}{ending}", club.kind, state, label, spec,
         judge.flown(club.kind, spec, flier), trace, {}, club, cut, overlong,

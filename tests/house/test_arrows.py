@@ -15,7 +15,14 @@ import rules
 
 ROOTS = [Path(rules.__file__).parent, Path(interview.__file__).parent]
 LAYERS = [
-    {"rules.units", "rules.paths", "rules.problems", "rules.whole_file", "interview.text"},
+    {
+        "rules.units",
+        "rules.paths",
+        "rules.problems",
+        "rules.whole_file",
+        "interview.text",
+        "interview.folders",
+    },
     {"rules.engine", "rules.golf", "rules.bench"},
     {"rules.shelf"},
     {"rules.facts", "rules.ladder", "rules.house", "rules.workbench", "rules.overrides", "rules.questions"},
@@ -35,6 +42,7 @@ LAYERS = [
 """Rooms from the ground up; a room may call its own layer only by itself or where listed below."""
 NEIGHBOURS = {
     ("rules.units", "rules.problems"), ("rules.problems", "rules.units"),
+    ("interview.folders", "rules.paths"),
     ("rules.ladder", "rules.facts"), ("rules.ladder", "rules.house"),
     ("rules.overrides", "rules.ladder"), ("rules.overrides", "rules.house"),
     ("rules.overrides", "rules.workbench"), ("rules.workbench", "rules.ladder"),

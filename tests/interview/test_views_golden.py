@@ -197,7 +197,7 @@ VIEW = OutcomeView(
         (
             RivalView(
                 "own+hybrid-20.5",
-                "4-wood, his own and 4-hybrid",
+                "4-wood, owned and 4-hybrid",
                 4250,
                 False,
                 "wood_and_hybrid",

@@ -104,7 +104,7 @@ def test_face_marks_stand_where_they_were_struck() -> None:
     """For a right-hander the toe is on the left, looking at the face; a low strike is below the others."""
     for right, view in ((False, FACE), (True, replace(FACE, toe_is_right=True))):
         lines = plain(face_rows(view, 72, FULL)).splitlines()
-        places = {at: line.index("×") for at, line in enumerate(lines[:-1]) if "×" in line}
+        places = {at: line.index("×") for at, line in enumerate(lines[1:]) if "×" in line}
         toe, heel, low = (places[at] for at in sorted(places))
         assert (toe > heel) == right, "the upper mark was struck toward the toe, the next toward the heel"
         assert min(toe, heel) < low < max(toe, heel), "the lowest was struck in the middle"

@@ -93,7 +93,7 @@ class Annexe:
             self.tell("This session has no day on which it is forgotten.")
             return
         self.step(_for_good)
-        self.tell("It is kept for good; if he does not agree, 'turfpair sessions forget' takes it away.")
+        self.tell("It is kept for good; without the golfer's consent, 'turfpair sessions forget' it.")
 
     # What if
 

@@ -38,8 +38,9 @@ class BayApp(TurfApp):
     TITLE = "Turfpair bay"
 
     def __init__(
-        self, desk: Desk | Callable[[], Desk], store: Store, *, opening: Path | None = None,
-        glyphs: Glyphs | None = None, blink: bool = True, sit: Callable[[Draft], Desk] | None = None,
+        self, desk: Desk | Callable[[], Desk], store: Store | Callable[[], Store], *,
+        opening: Path | None = None, glyphs: Glyphs | None = None, blink: bool = True,
+        sit: Callable[[Draft], Desk] | None = None,
         sheets: MakeSheets | None = None,
     ) -> None:  # fmt: skip
         super().__init__(glyphs=glyphs, blink=blink)
@@ -50,11 +51,16 @@ class BayApp(TurfApp):
         """Makes the sheets; None where nobody brought that."""
         self._opening = opening
         """Folder in which the opening question is remembered; None where it is not."""
-        self.store = store
+        self._store = store
         self._warned = False
         """Whether leaving was refused once, because what was said is in memory only."""
         self.looks_ahead = True
         """Whether the answers of a question are tried before they are given."""
+
+    @property
+    def store(self) -> Store:
+        """Return the store of sessions."""
+        return self._store() if callable(self._store) else self._store
 
     @property
     def desk(self) -> Desk:

@@ -228,7 +228,7 @@ def _stepped(conversation: Conversation, state: State, step: Step) -> State:
 def renewed(session: Session, today: date) -> Session:
     """Return a session that a fitter works on, kept as many days more as a ticket is kept at first.
 
-    The golfer's consent stays as he gave it; a session without a day on which it is forgotten has none now.
+    The golfer's consent stays as it was given; a session without a day on which it is forgotten has none now.
     """
     until = session.record.expires
     if until is None:
@@ -242,7 +242,7 @@ def sit_down(conversation: Conversation, draft: Draft) -> Desk:
     if until is not None:
         draft.notices.append(
             f"a golfer let this ticket be kept to {until:%d %b %Y}; what you change in it keeps it "
-            f"{TICKET_KEPT.days} days more, and F10 'keep for good' for good if he agrees"
+            f"{TICKET_KEPT.days} days more, and F10 'keep for good' for good if the golfer agrees"
         )
     draft.session = with_details(draft.session, voice="fitter")
     return Desk(conversation, draft, conversation.start(draft.session))

@@ -46,9 +46,10 @@ def find_questions(conversation: Conversation, state: State, name: str) -> tuple
     for at, (id, fact) in enumerate(conversation.base.facts.items()):
         if fact.ask is None:
             continue
-        words = _LETTERS.findall(f"{id.replace('_', ' ')} {fact.title}".lower())
+        short = conversation.wording.short(fact).lower()
+        words = _LETTERS.findall(f"{id.replace('_', ' ')} {fact.title} {short}".lower())
         if all(any(word.startswith(part) for word in words) for part in wanted):
-            exact = wanted in (_LETTERS.findall(fact.title.lower()), id.split("_"))
+            exact = wanted in (_LETTERS.findall(fact.title.lower()), id.split("_"), _LETTERS.findall(short))
             first = words[0].startswith(wanted[0])
             found.append((not exact, not first, id not in place, place.get(id, at), id))
     return tuple(one[-1] for one in sorted(found))

@@ -7,8 +7,8 @@ question a moment later. A memory that cannot be read or written is no memory, a
 from __future__ import annotations
 
 import contextlib
-import hashlib
 import json
+import os
 from dataclasses import asdict
 from pathlib import Path
 
@@ -21,13 +21,13 @@ _NAME = "opening.json"
 
 
 def key(root: Path = _ROOT) -> str:
-    """Return what the opening depends on, as a digest of which files there are, how large and how old."""
-    seen = hashlib.sha256()
+    """Return what the opening depends on: which files there are, how large and how old."""
+    seen = []
     for folder in _READ:
-        for file in sorted((root / folder).glob("*.toml")):
-            state = file.stat()
-            seen.update(f"{file.name}:{state.st_size}:{state.st_mtime_ns};".encode())
-    return seen.hexdigest()
+        with os.scandir(root / folder) as files:
+            here = ((file.name, file.stat()) for file in files if file.name.endswith(".toml"))
+            seen += sorted(f"{folder}/{name}:{state.st_size}:{state.st_mtime_ns}" for name, state in here)
+    return ";".join(seen)
 
 
 def recall(folder: Path) -> AskView | None:

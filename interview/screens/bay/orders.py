@@ -6,9 +6,9 @@ from interview.screens.kit.orders import Order
 
 BAY = (
     Order("bay.help", "f1", "help", "help", "Shows every key and what it does.", shown=True),
-    Order("bay.unknown", "f2", "unknown", "don't know", "Closes the question: he does not know.", shown=True),
+    Order("bay.unknown", "f2", "unknown", "don't know", "Closes the question: it is not known.", shown=True),
     Order("bay.skip", "f3", "skip", "skip", "Passes the question over; it stays open.", shown=True),
-    Order("bay.map", "f4", "map", "questions", "Shows every question; one more key goes to one.", shown=True),
+    Order("bay.map", "f4", "map", "questions", "Shows every question; a key goes to each.", shown=True),
     Order("bay.side", "f5", "side", "standing, decisions", "Goes to the standing, then to the decisions."),
     Order("bay.take", "f6", "take", "decide it myself", "Takes what is looked at into your own hands."),
     Order("bay.pictures", "f7", "pictures", "pictures", "Shows the next picture."),
@@ -17,15 +17,15 @@ BAY = (
     Order("bay.orders", "f10", "orders", "more", "Lists everything that can be done.", shown=True),
     Order("bay.home", "escape", "home", "back to the line", "Goes back to the line you type on."),
     Order("bay.withdraw", "delete", "withdraw", "take back", "Takes back the answer the cursor is on."),
-    Order("bay.go_on", "", "go_on", "go on asking", "Goes through what was passed over or cannot matter."),
-    Order("bay.rest", "", "rest", "the rest is not known", "Closes all that is open but what is for safety."),
+    Order("bay.go_on", "", "go_on", "go on asking", "Asks what was skipped or cannot matter."),
+    Order("bay.rest", "", "rest", "the rest is not known", "Closes what is open, safety apart."),
     Order("bay.note", "", "note", "name or note", "Writes whose fitting this is, to find it by."),
     Order("bay.elsewhere", "", "elsewhere", "keep elsewhere", "Keeps the session in another folder."),
     Order("bay.balls", "f12", "balls", "balls", "Notes the balls of a trial, one key each."),
     Order("bay.papers", "f11", "papers", "sheets", "Shows the sheets and writes them as pages."),
     Order("bay.what_if", "ctrl+t", "what_if", "what if", "Tries other answers on a copy, side by side."),
-    Order("bay.keep", "", "keep", "keep for good", "Keeps a golfer's ticket beyond its day, if he agrees."),
-    Order("bay.club", "", "club", "a club he owns", "Adds a club of his own to the ladder."),
+    Order("bay.keep", "", "keep", "keep for good", "Keeps a ticket for good, with consent."),
+    Order("bay.club", "", "club", "a club already owned", "Adds a club that is owned to the ladder."),
     Order("bay.units", "", "units", "yards or metres", "Changes how quantities are shown."),
     Order("bay.look", "", "app.look", "sun or dusk", "Changes between dark ink and pale ink."),
     Order("bay.pause", "ctrl+z", "app.suspend_process", "to the shell", "Stops here; fg goes on."),
@@ -56,7 +56,7 @@ PAPERS = (
 
 WHAT_IF = (
     Order("what_if.leave", "escape", "leave", "drop", "Drops the copy; nothing is changed.", shown=True),
-    Order("what_if.keep", "f2", "keep", "keep", "Makes the copy's answers his own.", shown=True),
+    Order("what_if.keep", "f2", "keep", "keep", "Takes the copy's answers over.", shown=True),
     Order("what_if.undo", "f3", "undo", "undo", "Takes the last change of the copy back.", shown=True),
     Order("what_if.map", "f4", "map", "questions", "Shows every question by its name.", shown=True),
 )

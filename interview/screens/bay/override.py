@@ -16,7 +16,7 @@ from textual.widgets import Input
 from textual.worker import get_current_worker
 
 from interview.screens.bay import faces
-from interview.screens.kit.faces import heading, sentence
+from interview.screens.kit.faces import capital, sentence
 from interview.screens.kit.line import TypeLine
 from interview.screens.kit.pane import Pane
 from interview.session import with_override
@@ -76,7 +76,8 @@ class OverrideScreen(ModalScreen[Taken | None]):
         reasons, blink = self._reasons, bool(getattr(self.app, "blink", True))
         given = self._decision in self._state.session.subject.overrides
         with Vertical(id="box"):
-            yield Pane(heading(f"{reasons.title}: {reasons.picked}"), classes="-fitting", focusable=False)
+            title = sentence(capital(f"{reasons.title}: {reasons.picked}"), "head")
+            yield Pane(title, classes="-fitting", focusable=False)
             hint = "Choose what it shall be, then say why." if self._is_choice else "Type what it shall be."
             back = " F6 lets the rules decide again." if given else ""
             yield Pane(sentence(hint + back, "dim"), classes="-fitting", focusable=False)

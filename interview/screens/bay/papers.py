@@ -35,8 +35,8 @@ READERS: tuple[Reader, ...] = ("golfer", "workshop")
 class Sheets(Protocol):
     """Both sheets of one outcome."""
 
-    def text(self, reader: Reader) -> str:
-        """Return a sheet as text."""
+    def text(self, reader: Reader, width: int = 0) -> str:
+        """Return a sheet as text for so many columns, or as wide as it wants to be."""
 
     def write(self, reader: Reader, folder: Path) -> Path:
         """Write a sheet as a page into a folder and return its file; a Problem where that fails."""
@@ -80,6 +80,8 @@ class PapersScreen(Screen[None]):
         self._folder = folder
         self._sheets: Sheets | None = None
         self._texts: tuple[str, ...] = ()
+        self._made_for = 0
+        """Cells of width that the sheets were set for."""
 
     def compose(self) -> ComposeResult:
         """Lay the screen out."""
@@ -92,14 +94,24 @@ class PapersScreen(Screen[None]):
         """Make the sheets, away from the keys."""
         self._show()
         self._tell(Told(f"Pages go to {self._folder}; F4 names another folder."))
-        self.run_worker(self._work, thread=True)
+        self._begin()
+
+    def _begin(self) -> None:
+        """Make the sheets for the width there is."""
+        self._made_for = self.size.width
+        self.run_worker(self._work, thread=True, exclusive=True, group="make")
+
+    def on_resize(self) -> None:
+        """Set the sheets again for another width."""
+        if self.size.width != self._made_for:
+            self._begin()
 
     def _work(self) -> None:
         """Make both sheets."""
-        worker = get_current_worker()
+        worker, width = get_current_worker(), self.size.width - 2
         try:
-            sheets = self._make()
-            made = Made(sheets, tuple(sheets.text(reader) for reader in READERS))
+            sheets = self._sheets or self._make()
+            made = Made(sheets, tuple(sheets.text(reader, width) for reader in READERS))
         except Problem as problem:
             self.post_message(Told(f"{problem}.", alert=True))
             return

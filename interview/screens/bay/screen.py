@@ -21,7 +21,7 @@ from interview.screens.bay.road import Road
 from interview.screens.bay.rooms import Rooms
 from interview.screens.bay.side import PANES, SideColumn
 from interview.screens.bay.talk import TalkColumn
-from interview.screens.kit.faces import sentence
+from interview.screens.kit.faces import capital, sentence
 from interview.screens.kit.keybar import KeyBar
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
@@ -99,7 +99,7 @@ class BayScreen(Rooms, Annexe, Road):
 
     def tell(self, text: str, *, alert: bool = False) -> None:
         """Tell something in the line above the keys."""
-        self.query_one("#notice", Pane).show(sentence(text, "alert" if alert else "dim"))
+        self.query_one("#notice", Pane).show(sentence(capital(text), "alert" if alert else "dim"))
 
     def show_firm(self, firm: Firm) -> None:
         """Show how firm the pick is."""
@@ -114,7 +114,7 @@ class BayScreen(Rooms, Annexe, Road):
         self.side.show(self.desk.state)
         notices = [*self.desk.notices(), *faces.urgent(self.desk.state)]
         if notices:
-            self.tell(" ".join(f"{one.rstrip('.')}." for one in notices), alert=True)
+            self.tell(" ".join(f"{capital(one.rstrip('.'))}." for one in notices), alert=True)
 
     # What happens
 
@@ -127,7 +127,7 @@ class BayScreen(Rooms, Annexe, Road):
         """Do what a line means; what belongs to a question that is not up yet waits in the line."""
         meant = self._meaning(text)
         if meant.kind == "unclear":
-            self.tell(f"{meant.words[:1].upper()}{meant.words[1:]}", alert=True)
+            self.tell(meant.words, alert=True)
             self.talk_column.line.put_back(text)
             return
         if (room := self._room(meant)) is not None:

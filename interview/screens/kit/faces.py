@@ -60,3 +60,8 @@ def order_list(orders: Sequence[Order]) -> Painter:
         return tuple(rows)
 
     return paint
+
+
+def capital(text: str) -> str:
+    """Return a sentence with a capital letter first, as it stands after a stop."""
+    return f"{text[:1].upper()}{text[1:]}"

@@ -13,7 +13,7 @@ from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Input
 
-from interview.screens.kit.faces import heading, sentence
+from interview.screens.kit.faces import sentence
 from interview.screens.kit.line import TypeLine
 from interview.screens.kit.pane import Pane
 
@@ -40,7 +40,7 @@ class PromptScreen(ModalScreen[str | None]):
     def compose(self) -> ComposeResult:
         """Lay the box out."""
         with Vertical(id="box"):
-            yield Pane(heading(self._title), id="title", classes="-fitting", focusable=False)
+            yield Pane(sentence(self._title, "head"), id="title", classes="-fitting", focusable=False)
             yield Pane(sentence(self._hint, "dim"), id="hint", classes="-fitting", focusable=False)
             yield TypeLine("", id="line", blink=bool(getattr(self.app, "blink", True)))
             yield Pane(id="reads", classes="-fitting", focusable=False)

@@ -95,7 +95,7 @@ def _match(one: Matched) -> str:
         more = words(one.inertia_difference, "kg*cm2")
         does = f"inertia {'+' if one.inertia_difference > 0 else ''}{more}"
     else:
-        does = f"reads {swing_weight_name(one.points)}; his inertia was not read"
+        does = f"reads {swing_weight_name(one.points)}; its inertia was not read"
     return f"{change}, {does}{'' if one.room else '; more than its ports allow'}"
 
 

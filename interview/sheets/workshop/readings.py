@@ -155,7 +155,7 @@ def _said(club: BuildClub, system: System) -> Iterator[str]:
     if built.owned is not None and built.owned.loft is not None and built.owned.loft.how == "measured":
         plays = against.check("effective_loft")
         if plays.read is not None:
-            yield f"Back up the road as a club he owns: plays {f.degrees(plays.read)}."
+            yield f"Back up the road as a club that is owned: plays {f.degrees(plays.read)}."
 
 
 def _out(check: Check, system: System) -> str:

@@ -91,7 +91,7 @@ def workshop_sheet(view: BuildView, outcome: OutcomeView, stamp: Stamp) -> Works
         checks=CHECKS if view.work else (),
         cautions=_cautions(outcome, "bench"),
         stop=_cautions(outcome, "body"),
-        nothing="" if view.work else "Both clubs are his own and stay as they are: nothing is built.",
+        nothing="" if view.work else "Both clubs are owned already and stay as they are: nothing is built.",
         tray=parts_list(view.bills),
     )
 
@@ -130,5 +130,5 @@ def _blocks(view: BuildView, outcome: OutcomeView) -> tuple[Block, ...]:
 def _title(club: BuildClub) -> str:
     """Name a club as a bench does."""
     view = club.view
-    whose = "" if view.owned is None else " (his own)"
+    whose = "" if view.owned is None else " (own club)"
     return f"{view.role.upper()}: {view.label}, {degrees(view.loft)}{whose}"

@@ -1,4 +1,4 @@
-"""The workshop's sheet as plain text: columns of 80, blanks to write in, nothing but letters and lines."""
+"""The workshop's sheet as plain text: columns, blanks to write in, nothing but letters and lines."""
 
 from __future__ import annotations
 
@@ -15,68 +15,77 @@ if TYPE_CHECKING:
 
 WIDTH = 96
 """Columns of the sheet: what a portrait page holds in a usual fixed font."""
+LEAST = 60
+"""Columns below which it is not set any narrower."""
 _LABEL = 24
-_COLUMN = (WIDTH - _LABEL - 2) // 2
 _GLUE = "\u00a0"
 """Stands for a blank at which a line must not break: textwrap breaks at ASCII blanks alone."""
 _FIGURE = re.compile(r"(?<=\d) (?=(?:g|mm|in|deg|h|degF|degC)\b)|(?<=\d) (?=x \d)|(?<=\d x) (?=\d)")
 """The blanks inside a figure: before its unit, and in a count of pieces."""
 
 
-def text(sheet: WorkshopSheet) -> str:
-    """Return the sheet as plain text; no line is longer than `WIDTH`."""
-    return "\n".join(line.rstrip() for line in _lines(sheet)) + "\n"
+def text(sheet: WorkshopSheet, width: int = WIDTH) -> str:
+    """Return the sheet as plain text; no line is longer than `width`, from `LEAST` to `WIDTH`."""
+    lines = _lines(sheet, max(LEAST, min(WIDTH, width)))
+    return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
-def _lines(sheet: WorkshopSheet) -> Iterator[str]:
-    yield from _head(sheet)
+def _lines(sheet: WorkshopSheet, width: int) -> Iterator[str]:
+    yield from _head(sheet, width)
     for block in sheet.blocks:
-        yield from _block(block, sheet.titles)
+        yield from _block(block, sheet.titles, _column(width))
     for note in (*sheet.built, *sheet.beside, *sheet.below):
-        yield from _note(note)
+        yield from _note(note, width)
     if sheet.checks:
         yield ""
         yield "BEFORE IT LEAVES (tick, initials for each club)"
         for number, check in enumerate(sheet.checks, 1):
-            yield f"{number}. {check:<{WIDTH - 28}}[ ] ______  [ ] ______"
+            first, *more = _wrap(check, width - 28) or [""]
+            yield f"{number}. {first:<{width - 28}}[ ] ______  [ ] ______"
+            yield from (f"   {line}" for line in more)
     if sheet.cautions:
         yield from ("", "CAUTIONS")
         for caution in sheet.cautions:
-            yield from _wrapped(caution, "- ")
+            yield from _wrapped(caution, "- ", width)
 
 
-def _head(sheet: WorkshopSheet) -> Iterator[str]:
+def _column(width: int) -> int:
+    """Return the cells of one club's column."""
+    return (width - _LABEL - 2) // 2
+
+
+def _head(sheet: WorkshopSheet, width: int) -> Iterator[str]:
     """Yield what the sheet is of."""
     s = sheet.stamp
     yield f"WORKSHOP SHEET   session {s.session}   ticket {s.ticket}   {s.printed}"
-    yield one_line(f"{s.shop}; {s.hand}; rules {s.rules}", WIDTH)
+    yield one_line(f"{s.shop}; {s.hand}; rules {s.rules}", width)
     for sentence in sheet.stop:
-        yield from ("", *_wrapped(sentence, ""))
+        yield from ("", *_wrapped(sentence, "", width))
     if sheet.tray:
-        yield from _wrapped(f"From the tray, both clubs: {sheet.tray}", "")
+        yield from _wrapped(f"From the tray, both clubs: {sheet.tray}", "", width)
     if sheet.nothing:
-        yield from _wrapped(sheet.nothing, "")
+        yield from _wrapped(sheet.nothing, "", width)
 
 
-def _block(block: Block, titles: Sequence[str]) -> Iterator[str]:
+def _block(block: Block, titles: Sequence[str], column: int) -> Iterator[str]:
     """Yield a block: labels at the left, a column for each club."""
     yield ""
-    clubs = " ".join(f"{title:<{_COLUMN}.{_COLUMN}}" for title in titles)
+    clubs = " ".join(f"{one_line(title, column):<{column}}" for title in titles)
     if len(block.title) <= _LABEL:
         yield f"{block.title:<{_LABEL}} {clubs}"
     else:
         yield from (block.title, f"{'':<{_LABEL}} {clubs}")
     for line in block.lines:
-        yield from _line(line)
+        yield from _line(line, column)
 
 
-def _line(line: Line) -> Iterator[str]:
+def _line(line: Line, column: int) -> Iterator[str]:
     """Yield one line; figures too wide for their column go on below."""
-    columns = [_wrap(_cell(cell), _COLUMN) or [""] for cell in line.cells]
+    columns = [_wrap(_cell(cell), column) or [""] for cell in line.cells]
     for row in range(max(map(len, columns))):
         label = line.label if row == 0 else ""
-        cells = [column[row] if row < len(column) else "" for column in columns]
-        yield f"{label:<{_LABEL}.{_LABEL}} " + " ".join(f"{cell:<{_COLUMN}}" for cell in cells)
+        cells = [one[row] if row < len(one) else "" for one in columns]
+        yield f"{label:<{_LABEL}.{_LABEL}} " + " ".join(f"{cell:<{column}}" for cell in cells)
 
 
 def _cell(cell: Cell) -> str:
@@ -87,17 +96,17 @@ def _cell(cell: Cell) -> str:
     return f"{cell.text} {box}".rstrip(" ")
 
 
-def _note(note: Note) -> Iterator[str]:
+def _note(note: Note, width: int) -> Iterator[str]:
     """Yield a note."""
     yield ""
-    yield from _wrapped(note.title, "")
+    yield from _wrapped(note.title, "", width)
     for item in note.items:
-        yield from _wrapped(item, "- ")
+        yield from _wrapped(item, "- ", width)
 
 
-def _wrapped(sentence: str, mark: str) -> list[str]:
+def _wrapped(sentence: str, mark: str, width: int) -> list[str]:
     """Break a sentence at blanks."""
-    return _wrap(one_line(sentence, 2000), WIDTH, mark)
+    return _wrap(one_line(sentence, 2000), width, mark)
 
 
 def _wrap(text: str, width: int, mark: str = "") -> list[str]:

@@ -90,7 +90,9 @@ def ahead_words(view: AheadView) -> str:
         if turn.moved:
             by_pick.setdefault(turn.pick or "no pair", []).append(turn.answer)
     if by_pick:
-        told = "; ".join(f"{' or '.join(answers)}: {pick}" for pick, answers in by_pick.items())
+        told = "; ".join(f"with {' or '.join(answers)}: {pick}" for pick, answers in by_pick.items())
     else:
         told = "the pair stays whatever the answer" if view.whole else "the pair would stay"
-    return f"up to {view.stake:.1f} points hang on this; {told}" if view.stake else told
+    if view.stake:
+        return f"Up to {view.stake:.1f} points hang on this; {told}."
+    return f"{told[:1].upper()}{told[1:]}."

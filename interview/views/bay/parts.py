@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from interview.views.decisions import PARTS, ROLES, decisions
+from interview.views.decisions import AS_NOTED, PARTS, ROLES, decisions
 from interview.views.pairing import choice_as_it_stands
 from rules.units import words
 
@@ -86,12 +86,14 @@ def _part(one: DecisionView, stale: set[str], system: System) -> PartView:
     text = one.words
     if one.kind == "amount" and one.part == "length" and isinstance(one.pick, int):
         text = words(one.pick / 1000 * 0.0254, "in", system)
+    if text == AS_NOTED:
+        text = "as noted"
     return PartView(one.id, text or "as it is", one.settled, one.overruled, one.id in stale)
 
 
 def _name(club: Club, system: System) -> str:
     """Return what the trade calls a club, with its loft."""
-    own = "his " if club.rung.owned is not None else ""
+    own = "own " if club.rung.owned is not None else ""
     label = club.rung.label.split(",")[0]
     return f"{own}{label} {words(club.rung.spec.loft, 'deg', system).removesuffix(' deg')}°"
 

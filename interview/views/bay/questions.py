@@ -64,9 +64,15 @@ def _topics(conversation: Conversation, state: State) -> Iterator[TopicView]:
 
 def _question(conversation: Conversation, state: State, id: str, key: str, how: Standing) -> QuestionView:
     """Return one question of the map."""
-    title = conversation.base.facts[id].title
+    fact = conversation.base.facts[id]
     return QuestionView(
-        id, key, title[:1].upper() + title[1:], how, said_text(conversation, state, id), id == state.asking
+        id=id,
+        key=key,
+        title=fact.title[:1].upper() + fact.title[1:],
+        standing=how,
+        said=said_text(conversation, state, id),
+        up=id == state.asking,
+        short=conversation.wording.short(fact),
     )
 
 

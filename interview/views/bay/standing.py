@@ -122,7 +122,7 @@ def _place(choice: Choice, one: Standing, mine: Standing) -> Place:
 
 def named(rung: Rung) -> str:
     """Return a rung as a fitter names it, with the loft that tells it from its neighbours."""
-    own = "his " if rung.owned is not None else ""
+    own = "own " if rung.owned is not None else ""
     cut = " cut" if rung.state == "altered" else ""
     return f"{own}{rung.label.split(',')[0]}{cut} {_degrees(rung)}°"
 

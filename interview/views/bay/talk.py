@@ -22,6 +22,8 @@ class QuestionView:
     """The answer in words; empty without one."""
     up: bool = False
     """Whether it is the question on the screen."""
+    short: str = ""
+    """The title in few letters; empty where it is short as it is."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from interview.views.pictures.ink import Ink, Picture, Row, between, cells, clipped, row
+from interview.views.pictures.ink import Ink, Picture, Row, between, cells, clipped, row, wrapped
 from rules.units import swing_weight_name, words
 
 if TYPE_CHECKING:
@@ -87,10 +87,10 @@ def _below(view: BeamView, width: int, glyphs: Glyphs) -> Picture:
 
 
 def _words(view: BeamView, width: int) -> tuple[Row, ...]:
-    """Return the masses in words, in one row where they fit."""
-    masses = "  ".join(f"{one.name} {words(one.mass, 'g', view.system)}" for one in view.weights)
+    """Return the masses in words."""
+    masses = ", ".join(f"{one.name} {words(one.mass, 'g', view.system)}" for one in view.weights)
     whole = [f"total {words(view.total, 'g', view.system)}"]
     if view.inertia is not None:
         whole.append(f"inertia about the butt {words(view.inertia, 'kg*cm2', view.system)}")
     whole.append(f"a reading may be {view.spread:.1f} points out")
-    return (row(Ink(clipped(masses, width), "plain")), row(Ink(clipped(", ".join(whole), width), "dim")))
+    return (*wrapped(masses, width, "plain"), *wrapped(", ".join(whole), width, "dim"))

@@ -1,11 +1,12 @@
-"""The face of a club to scale: where the ball is met on each lie, and where he strikes it."""
+"""The face of a club to scale: where the ball is met on each lie, and where the golfer strikes it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from interview.views.pictures.ink import Ink, Picture, Row, clipped, fitted, padded, row
+from interview.views.pictures.glyphs import FULL
+from interview.views.pictures.ink import Ink, Picture, Row, between, cells, clipped, fitted, padded, row
 from rules.units import words
 
 if TYPE_CHECKING:
@@ -16,7 +17,7 @@ _HALF = 0.030
 """How far the picture reaches toward toe and heel from the middle of the face, m."""
 _RULER = 6
 """Cells of the ruler at the left."""
-_LEAST_BESIDE = 6
+_LEAST_BESIDE = 20
 """Cells beside the face below which lies are named under it."""
 
 
@@ -62,10 +63,12 @@ class FaceView:
 def face_rows(view: FaceView, width: int, glyphs: Glyphs, high: int = 14) -> Picture:
     """Return the face in `width` cells and about `high` rows, lies named at its right if there is room."""
     grid = _grid(view, width, high)
-    rows = [_line(grid, line, width, glyphs) for line in range(grid.top, -1, -1)]
     beside = width - _RULER - grid.across - 1 > _LEAST_BESIDE
+    names = _names(grid, glyphs) if beside else {}
+    rows = [_line(grid, line, width, glyphs, names.get(line, "")) for line in range(grid.top, -1, -1)]
     below = () if beside else tuple(_told(lie, view.system, width) for lie in view.lies)
-    return (_title(view, width), *rows, _foot(view, grid.across, width, glyphs), *below)
+    key = () if _key_fits(view, width) else (row(Ink(clipped(_key(view, glyphs), width), "dim")),)
+    return (_title(view, width, glyphs), *rows, _foot(view, grid.across), *below, *key)
 
 
 def mark_at(view: FaceView, width: int, high: int, column: int, line: int) -> Mark | None:
@@ -80,8 +83,9 @@ def mark_at(view: FaceView, width: int, high: int, column: int, line: int) -> Ma
 def _grid(view: FaceView, width: int, high: int) -> _Grid:
     """Return the face cut into cells for the room there is."""
     top = max([view.height, *(mark.up for mark in view.marks)])
-    fits = width - _RULER - 4 * _HALF / (top / max(3, high - 3)) > _LEAST_BESIDE + 1
-    step = max(0.002, top / max(3, high - 3 - (0 if fits else len(view.lies))))
+    room = high - 3 - (0 if _key_fits(view, width) else 1)
+    fits = width - _RULER - 4 * _HALF / (top / max(3, room)) > _LEAST_BESIDE + 1
+    step = max(0.002, top / max(3, room - (0 if fits else len(view.lies))))
     across = max(3, min(width - _RULER, round(4 * _HALF / step)))
     return _Grid(view, step, across, max(round(view.height / step), round(top / step)))
 
@@ -117,7 +121,7 @@ class _Grid:
         return side if self.view.toe_is_right else -side
 
     def share(self, line: int) -> float:
-        """Return how many of his balls are met at a row, as a share of all."""
+        """Return how many of the balls are met at a row, as a share of all."""
         met = 0.0
         for lie in self.view.lies:
             first, last = self.row_of(lie.low), self.row_of(lie.high)
@@ -126,29 +130,55 @@ class _Grid:
         return met
 
 
-def _title(view: FaceView, width: int) -> Row:
+def _titled(view: FaceView) -> str:
     """Return what is drawn, in words."""
     usual = ", a usual head" if view.usual else ""
-    text = f"{view.name}: face {words(view.height, 'mm', view.system)}{usual}"
-    return row(Ink(clipped(text, width), "strong"))
+    return f"{view.name}: face {words(view.height, 'mm', view.system)}{usual}"
 
 
-def _line(grid: _Grid, line: int, width: int, glyphs: Glyphs) -> Row:
+def _key(view: FaceView, glyphs: Glyphs) -> str:
+    """Return what the signs on the face mean."""
+    marks = f"{glyphs.times} marks   " if view.marks else ""
+    return f"{marks}{glyphs.bar_against} where the ball is met"
+
+
+def _key_fits(view: FaceView, width: int) -> bool:
+    """Return whether what the signs mean fits beside the title."""
+    return cells(_titled(view)) + cells(_key(view, FULL)) + 3 <= width
+
+
+def _title(view: FaceView, width: int, glyphs: Glyphs) -> Row:
+    """Return what is drawn, and what the signs mean where there is room."""
+    title = Ink(clipped(_titled(view), width), "strong")
+    return (
+        between((title,), (Ink(_key(view, glyphs), "dim"),), width) if _key_fits(view, width) else row(title)
+    )
+
+
+def _names(grid: _Grid, glyphs: Glyphs) -> dict[int, str]:
+    """Return what is named beside each row: the centre of mass and the lies, each at its own height.
+
+    Where two fall on one row, the later one goes to the nearest row that is free.
+    """
+    view = grid.view
+    wanted = [(view.centre, f"{glyphs.leads} centre of mass")]
+    wanted += [((lie.low + lie.high) / 2, f"{lie.name} {lie.share * 100:.0f} %") for lie in view.lies]
+    named: dict[int, str] = {}
+    for up, text in wanted:
+        free = [at for at in range(grid.top + 1) if at not in named] or [grid.row_of(up)]
+        at = min(free, key=lambda at: abs(at * grid.step - up))
+        named[at] = f"{named[at]}, {text}" if at in named else text
+    return named
+
+
+def _line(grid: _Grid, line: int, width: int, glyphs: Glyphs, name: str) -> Row:
     """Return one row of the face: its ruler, the face itself, and the lies that meet it here."""
-    view, middle = grid.view, grid.row_of(grid.view.centre)
+    middle = grid.row_of(grid.view.centre)
     ruler = f"{line * grid.step * 1000:.0f}" if line in (0, grid.edge, middle) else ""
     pieces = [Ink(padded(ruler, _RULER - 1, right=True) + " ", "rule")]
     pieces += (_cell(grid, column, line, glyphs) for column in range(grid.across))
-    names = [
-        f"{lie.name} {lie.share * 100:.0f} %"
-        for lie in view.lies
-        if grid.row_of((lie.low + lie.high) / 2) == line
-    ]
-    if line == middle:
-        names.insert(0, "centre of mass")
-    room = width - _RULER - grid.across - 1
-    if room > _LEAST_BESIDE and names:
-        pieces += [Ink(" "), Ink(clipped(", ".join(names), room), "dim")]
+    if name:
+        pieces += [Ink("  "), Ink(clipped(name, max(0, width - _RULER - grid.across - 2)), "dim")]
     return fitted(row(*pieces), width)
 
 
@@ -173,11 +203,8 @@ def _cell(grid: _Grid, column: int, line: int, glyphs: Glyphs) -> Ink:
     )
 
 
-def _foot(view: FaceView, across: int, width: int, glyphs: Glyphs) -> Row:
-    """Return which side is which, and what the signs say."""
+def _foot(view: FaceView, across: int) -> Row:
+    """Return which side is which."""
     left, right = ("heel", "toe") if view.toe_is_right else ("toe", "heel")
     sides = f"{left}{' ' * max(1, across - len(left) - len(right))}{right}"
-    marks = f"  {glyphs.times} his marks" if view.marks else ""
-    tone = f"  {glyphs.bar_against} where the ball is met"
-    room = width - _RULER - across
-    return row(" " * _RULER, Ink(sides, "rule"), Ink(clipped(marks + tone, max(0, room)), "dim"))
+    return row(" " * _RULER, Ink(sides, "rule"))

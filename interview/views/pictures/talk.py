@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from interview.views.pictures.ink import Ink, Picture, Row, cells, clipped, padded, row, wrapped
+from interview.views.pictures.ink import Ink, Picture, Role, Row, cells, clipped, padded, row, wrapped
 from interview.views.pictures.topics import sign
 
 if TYPE_CHECKING:
-    from interview.views.bay.talk import AskView, TalkView
+    from interview.views.bay.talk import AskView, QuestionView, TalkView
     from interview.views.pictures.glyphs import Glyphs
 
 _BEGIN = (
@@ -23,20 +24,24 @@ def said_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
     """Return what was said so far, the last at the bottom; choosing a row goes back to its question."""
     if not talk.said:
         return tuple(one for text in _BEGIN for one in wrapped(text, width, "ghost"))
-    name = max(4, min(30, width // 2 - 1))
-    rows = []
-    for one in talk.said:
-        quiet = one.standing == "dormant"
-        rows.append(
-            row(
-                Ink(f"{sign(one, glyphs)} ", "dim"),
-                Ink(padded(one.title, name), "dim"),
-                " ",
-                Ink(clipped(one.said, max(1, width - name - 3)), "dim" if quiet else "strong"),
-                target=one.id,
-            )
-        )
-    return tuple(rows)
+    longest = max(cells(one.short or one.title) for one in talk.said)
+    name = max(4, min(longest, 30, width // 2 - 1))
+    return tuple(each for one in talk.said for each in _said(one, name, width, glyphs))
+
+
+def _said(one: QuestionView, name: int, width: int, glyphs: Glyphs) -> Iterator[Row]:
+    """Yield the rows of one answer: what does not fit beside its question's name goes on below it."""
+    role: Role = "dim" if one.standing == "dormant" else "strong"
+    title = padded(one.short or one.title, name)
+    room = max(1, width - name - 3)
+    first, rest = one.said, ""
+    if cells(one.said) > room > 8:
+        first = wrapped(one.said, room)[0].inks[0].text
+        rest = one.said[len(first) :].strip()
+    lead = (Ink(f"{sign(one, glyphs)} ", "dim"), Ink(title, "dim"), Ink(" "))
+    yield row(*lead, Ink(clipped(first, room), role), target=one.id)
+    for more in wrapped(rest, max(1, width - 4), role):
+        yield row("    ", *more.inks, target=one.id)
 
 
 def ask_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
@@ -52,7 +57,7 @@ def asked_rows(ask: AskView, width: int) -> Picture:
     rows = [row(Ink(clipped(ask.topic.upper(), width), "head"))]
     rows += wrapped(ask.text, width, "strong")
     rows += _choices(ask.choices, width)
-    if ask.hint and not ask.choices:
+    if ask.hint:
         rows += wrapped(ask.hint, width, "dim")
     if ask.said:
         rows += wrapped(f"So far: {ask.said}", width, "plain")
