@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from interview.folders import sessions_folder, state_folder
 from interview.store.draft import Draft
 from interview.store.faults import (
     AlreadyThere,
@@ -12,7 +13,6 @@ from interview.store.faults import (
     NoSuchSession,
     StoreProblem,
 )
-from interview.store.folders import sessions_folder, state_folder
 from interview.store.listing import Entry, local_day
 from interview.store.rescue import another_place, rescue
 from interview.store.store import Store
