@@ -52,4 +52,30 @@ def test_two_clubs_in_three_sentences_and_what_they_are(to_the_end: Walk, conver
     text = page_of(conversation, to_the_end()).text
     assert [text[0].startswith("The longer one, "), text[1].startswith("The shorter one, ")] == [True, True]
     assert text[2].startswith("Chiefly because: ")
-    assert text[-1] == "This is a starting point that a fitter confirms."
+    assert text[3:] == ("This is a starting point that a fitter confirms.",)
+    assert "get up and go" not in " ".join(text)
+    assert [word for word in TRADE if re.search(rf"\b{word}\b", " ".join(text))] == []
+
+
+def test_what_outweighs_new_clubs_takes_the_place_of_the_reason(
+    to_the_end: Walk, conversation: Conversation
+) -> None:
+    """A golfer whose balls hardly ever get up is told so in plain words, and the page grows no longer."""
+    text = page_of(conversation, to_the_end(handicap="36", airborne_of_six="1", driver_carry="90")).text
+    assert len(text) == 4
+    assert "A lesson first would help you more than any club." in text[2]
+
+
+def test_the_lofts_are_told_where_the_clubs_are_asked_for(
+    to_the_end: Walk, walk: Walk, conversation: Conversation
+) -> None:
+    last = page_of(conversation, walk("next", visit=to_the_end())).text[-1]
+    assert last.startswith("Names of clubs differ from maker to maker, so ask for the slant of the face: ")
+    assert last.count("degrees") == 2
+
+
+def test_words_of_the_kiosk_belong_to_rules(conversation: Conversation) -> None:
+    for section in ("reasons", "outweighs"):
+        told = conversation.wording.phrases["kiosk"][section]
+        assert told
+        assert {key.replace("_", "-") for key in told} <= set(conversation.base.rules)

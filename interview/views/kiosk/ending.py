@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 from interview.views.kiosk.carries import carries
 from interview.views.kiosk.page import Page, Tile
 from interview.views.outcome import outcome_view
-from interview.views.outcome_text.quantities import degrees, distance, spelled, spoken_length
+from interview.views.outcome_text.quantities import degrees, distance, in_ten, spelled, spoken_length
 
 if TYPE_CHECKING:
     from interview.conversation import State
@@ -32,7 +32,7 @@ def outcome_page(visit: Visit, say: Say) -> Page:
         return _page(say("clubs.nothing"), ["", say("clubs.nothing_text"), ""], say)
     if visit.place == "tries":
         steps = [f"{at}. {_tried(one, say)}" for at, one in enumerate(view.proofs[:_TRIES], 1)]
-        return _page(say("tries.heading"), ["", *steps, ""], say)
+        return _page(say("tries.heading"), ["", *steps, "", _lofts(view, say)], say)
     if visit.place == "mind":
         return _page(say("mind.heading"), ["", *_minds(view, say), ""], say)
     return _clubs(view, say)
@@ -58,14 +58,27 @@ def _page(heading: str, texts: list[str], say: Say) -> Page:
 
 
 def _clubs(view: OutcomeView, say: Say) -> Page:
-    """Return the two clubs in three sentences, a picture, and what outweighs them."""
+    """Return the two clubs in a sentence each, what speaks for them or outweighs them, and a picture."""
     longer, shorter = view.clubs
     said = [_sentence("clubs.one", longer, view, say), _sentence("clubs.other", shorter, view, say)]
-    said.append(_because(view, say))
-    bag = [spelled(one.text) for one in view.cautions if one.topic == "bag"]
-    lofts = say("clubs.lofts", longer=degrees(longer.loft), shorter=degrees(shorter.loft))
-    page = _page(say("clubs.heading"), [*said, *bag[:1], lofts, say("clubs.start")], say)
+    said.append(_outweighs(view, say) or _because(view, say))
+    page = _page(say("clubs.heading"), [*said, say("clubs.start")], say)
     return replace(page, caption=say("clubs.carries"), bars=carries(view, say, view.system))
+
+
+def _lofts(view: OutcomeView, say: Say) -> str:
+    """Return which lofts to ask for, since names of clubs mean little."""
+    longer, shorter = view.clubs
+    return say("clubs.lofts", longer=degrees(longer.loft), shorter=degrees(shorter.loft))
+
+
+def _outweighs(view: OutcomeView, say: Say) -> str:
+    """Return what matters more than any new club, in words that need no trade; nothing where nothing does."""
+    bag = next((one for one in view.cautions if one.topic == "bag"), None)
+    if bag is None:
+        return ""
+    key = f"outweighs.{bag.rule.replace('-', '_')}"
+    return say(key) if say.has(key) else spelled(bag.text)
 
 
 def _sentence(key: str, club: ClubView, view: OutcomeView, say: Say) -> str:
@@ -87,11 +100,15 @@ def _repeats(club: ClubView, view: OutcomeView) -> bool:
 
 
 def _because(view: OutcomeView, say: Say) -> str:
-    """Return the weightiest reason that spoke for the pair, from the trace."""
+    """Return the weightiest reason that spoke for the pair, from the trace, in words that need no trade."""
     spoke = [line for line in view.decisions["pairing"].because if line.spoken and (line.points or 0) > 0]
     if not spoke:
         return say("clubs.because_none")
     best = max(spoke, key=lambda line: line.weight)
+    key = f"reasons.{best.rule.replace('-', '_')}"
+    if say.has(key):
+        longer, shorter = (in_ten(club.flown.usable) for club in view.clubs)
+        return say("clubs.because", reason=say(key, longer=longer, shorter=shorter))
     return say("clubs.because", reason=spelled(best.text[:1].lower() + best.text[1:]))
 
 

@@ -230,5 +230,5 @@ def _told(club: ClubView, system: System) -> list[str]:
     every = distance(flown.expected, system, about=True)
     if every != carry:
         said.append(f"Counting every ball, the good and the bad, expect about {every}.")
-    said.append(f"{opened(in_ten(flown.usable))} will get up and go from where you play them.")
+    said.append(f"{opened(in_ten(flown.usable))} should get up in the air and fly, from where you play them.")
     return said
