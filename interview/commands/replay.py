@@ -8,6 +8,7 @@ import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,13 +18,10 @@ from interview.commands.errors import DONE, UsageProblem
 
 if TYPE_CHECKING:
     from collections.abc import Callable
-    from multiprocessing.pool import Pool
 
     from rules.fitting import House
     from rules.inquiry.replay import Case, Tally
 
-_CHUNK = 16
-"""Sessions handed to a worker at a time."""
 _FEWEST = 48
 """Fewer sessions than this are not worth a second process."""
 _homes: tuple[House, House] | None = None
@@ -80,7 +78,7 @@ def tallied(files: Sequence[Path], args: Namespace, cores: int) -> Tally:
     from rules.inquiry.replay import Tally
 
     tally = Tally()
-    with ended_by_signals(), _progress(len(files)) as step, _cases(files, args, cores) as cases:
+    with ended_by_signals(), _cases(files, args, cores) as cases, _progress(len(files)) as step:
         for case in cases:
             tally.add(case)
             step()
@@ -95,19 +93,10 @@ def _cases(files: Sequence[Path], args: Namespace, cores: int) -> Iterator[Itera
         _begin(args)
         yield map(_case, map(str, files))
         return
-    import multiprocessing
+    from rules.inquiry.crew import Crew
 
-    pool: Pool = multiprocessing.get_context().Pool(cores, _begin_worker, (args,))
-    with pool:
-        yield pool.imap_unordered(_case, map(str, files), _CHUNK)
-
-
-def _begin_worker(args: Namespace) -> None:
-    """Begin a worker, which ends with the process that began it."""
-    from rules.inquiry.child import begin_child
-
-    begin_child()
-    _begin(args)
+    with Crew(list(map(str, files)), cores, partial(_begin, args), _case) as crew:
+        yield crew.results()
 
 
 def _begin(args: Namespace) -> None:

@@ -96,7 +96,7 @@ def test_ctrl_c_ends_it_in_one_line_with_every_worker_gone(replay: Any, tmp_path
     left = [line for line in ESCAPE.sub("", child.before.decode()).splitlines() if line.strip(" ━╸╺\r^C")]
     said = [line for line in left if "turfpair" in line or "nterrupted" in line]
     assert len(said) <= 1
-    assert not any("Traceback" in line or "Process " in line for line in left)
+    assert not any("Traceback" in line or "Process " in line for line in left), left
     until = time.monotonic() + 10
     while any(works(pid) for pid in started):
         assert time.monotonic() < until, "a worker is still there"
