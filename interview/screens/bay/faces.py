@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from interview.screens.kit.faces import order_list
+from interview.screens.kit.faces import capital, order_list
 from interview.views.bay.drawn import PICTURES
 from interview.views.pictures.bars import points_text
 from interview.views.pictures.beam import BeamView, beam_rows
 from interview.views.pictures.distances import LadderView, ladder_rows
 from interview.views.pictures.face import FaceView, face_rows
 from interview.views.pictures.flights import FlightsView, flights_rows
-from interview.views.pictures.ink import Ink, Picture, Row, between, row, wrapped
+from interview.views.pictures.ink import Ink, Picture, Row, between, fitted, row, wrapped
 from interview.views.pictures.ledger import contrast_rows, ledger_rows, near_rows, reason_rows
 from interview.views.pictures.parts import parts_rows
 from interview.views.pictures.standing import firm_line, standing_key, standing_line, standing_rows
@@ -36,7 +36,7 @@ def masthead(talk: TalkView, name: str, kept: str) -> Painter:
     """Return the painter of the top: whose fitting it is, how far it is, and the map of topics."""
 
     def paint(width: int, glyphs: Glyphs) -> Picture:
-        count = f"{talk.answered} said {glyphs.dot} {talk.open} open {glyphs.dot} {kept} "
+        count = f"  {talk.answered} said {glyphs.dot} {talk.open} open {glyphs.dot} {kept} "
         top = between((Ink(" Turfpair bay  ", "head"), Ink(name, "strong")), (Ink(count, "dim"),), width)
         return (top, *topic_strip(talk, width, glyphs))
 
@@ -102,7 +102,8 @@ def why_heading(view: ReasonsView, views: tuple[str, ...], at: int, rival: int) 
 
     def paint(width: int, glyphs: Glyphs) -> Picture:
         firm = "settled" if view.settled else "may still move"
-        top = between((Ink(f"{view.title}: ", "head"), Ink(view.picked, "pick")), (Ink(firm, "dim"),), width)
+        title = Ink(f" {capital(view.title)}: ", "head")
+        top = between((title, Ink(view.picked, "pick")), (Ink(f"  {firm} ", "dim"),), width)
         pieces = []
         for number, name in enumerate(views):
             here = number == at
@@ -182,9 +183,9 @@ def _entry(one: Entry, open_here: bool, width: int, glyphs: Glyphs) -> Row:
     name = one.note.split("\n")[0] or one.id
     lead = (Ink(f"{mark} ", "pick"), Ink(f"{when}  ", "dim"), Ink(f"{one.answers:>2} said  ", "dim"))
     if one.problem is not None:
-        return row(*lead, Ink(f"{one.id}: {one.problem}", "alert"), target=one.id)
+        return fitted(row(*lead, Ink(f"{one.id}: {one.problem}", "alert"), target=one.id), width)
     tail = f"  {one.id}" if one.note else ""
-    return row(*lead, Ink(name, "strong"), Ink(tail, "dim"), target=one.id)
+    return fitted(row(*lead, Ink(name, "strong"), Ink(tail, "dim"), target=one.id), width)
 
 
 def question_map(talk: TalkView) -> Painter:
@@ -201,11 +202,13 @@ _TYPING = (
     "85 mph    42 1/4 in    5'11\"    180    about 85    85 mph measured: a quantity; a bare number takes "
     "the unit that is asked for",
     "2    thin, low    slice: a choice by its number or by its word, several where several are asked",
-    "tight 50, rough 30, tee 20: shares; words alone share evenly",
-    "tempo smooth    handicap = 18: any other question, by part of its name, with its answer",
-    "tempo: its name alone goes to it",
+    "tight 50 rough 30 tee 20    30 50 20: shares, by name or in the order of the choices",
+    "slice    thin heel    windy: words that only one question takes need no name, whichever is up",
+    "tempo smooth    18 handicap: any other question, by part of its name; its name alone goes to it",
+    "name Ruth    my 3-wood 15 deg 43 in hates it: whose fitting this is; a club that is owned",
+    "that is all: whatever is still open is not known",
     "what if tempo smooth: tries it on a copy, side by side.    sheets: shows and writes both sheets",
-    "dk or F2: he does not know.    - or F3: pass it over.    ?: why is this asked?    back: the one before",
+    "dk or F2: not known.    - or F3: pass it over.    ?: why is this asked?    back: the one before",
     "Up goes back up the talk; enter there takes an answer up again, delete takes it back.",
 )
 
@@ -214,7 +217,7 @@ _FIRM = (
     "steady: tried, every plausible way of answering what is open gives this pair.",
     "sure: how often this pair wins when every answer is drawn anew within what is known of it; settled and "
     "steady say nothing of how good the answers are, this does.",
-    "w a wood, h a hybrid, * his own as it is, / his own shortened: 4w 17 is a 4-wood of 17 degrees.",
+    "w a wood, h a hybrid, * an own club as it is, / an own club shortened: 4w 17 is a 4-wood of 17 degrees.",
 )
 
 
@@ -249,5 +252,5 @@ def at_stake(talk: TalkView) -> str:
     if talk.ask is None or talk.ask.said:
         return ""
     if not talk.ask.stake:
-        return "nothing hangs on this one any more"
-    return f"up to {talk.ask.stake:.1f} points hang on this one"
+        return "Nothing hangs on this one any more."
+    return f"Up to {talk.ask.stake:.1f} points hang on this one."
