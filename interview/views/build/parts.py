@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from rules.bench.balance import FULCRUM
 from rules.bench.build import up_shaft
 from rules.workbench.spreads import spreads
 
@@ -25,11 +24,6 @@ class PartRow:
     """kg."""
     position: float
     """m from the butt."""
-
-    @property
-    def moment(self) -> float:
-        """About the 14-inch mark, kg*m."""
-        return self.mass * (self.position - FULCRUM)
 
 
 @dataclass(frozen=True, slots=True)

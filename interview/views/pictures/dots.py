@@ -46,12 +46,6 @@ class Dots:
         else:
             self._cells[column, row] = (0, sign, role)
 
-    def word(self, column: int, line: int, text: str, role: Role = "plain") -> None:
-        """Write a text from a cell on; what lies outside is left out."""
-        for at, letter in enumerate(text):
-            if 0 <= column + at < self.width and 0 <= line < self.height:
-                self._cells[column + at, line] = (0, letter, role)
-
     @property
     def _room(self) -> bool:
         return self.width > 0 and self.height > 0

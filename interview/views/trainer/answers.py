@@ -57,11 +57,6 @@ class CaseSheet:
     balls: tuple[str, ...] = ()
     """Balls of a trial, a sentence a club."""
 
-    @property
-    def questions(self) -> tuple[str, ...]:
-        """Return the questions that were answered, in the order in which they are shown."""
-        return tuple(line.id for topic in self.topics for line in topic.lines)
-
 
 def case_sheet(case: Case, system: System, *, unanswered: bool = False) -> CaseSheet:
     """Return what was said and seen of the golfer of a case; with `unanswered` also what was not said."""

@@ -42,10 +42,6 @@ class PredictView:
         """Return how many decisions are predicted."""
         return sum(bool(line.predicted) for line in self.lines)
 
-    def line(self, id: str) -> PredictLine | None:
-        """Return the line of a decision; None where there is none."""
-        return next((one for one in self.lines if one.id == id), None)
-
 
 @dataclass(frozen=True, slots=True)
 class Pickable:
