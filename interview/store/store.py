@@ -15,7 +15,7 @@ from interview.session.reading import load
 from interview.session.record import Session
 from interview.store.draft import Draft
 from interview.store.faults import AlreadyThere, CannotKeep, CannotLook, Lapsed, NoSuchSession
-from interview.store.files import digest, locked, private_folder
+from interview.store.files import digest, locked, private_folder, sweep_folder
 from interview.store.listing import Entry, local_day, moment_of, read_entry
 from rules.paths import typed_path
 
@@ -185,6 +185,9 @@ class Store:
             with contextlib.suppress(OSError):
                 if moment_of(path.stat().st_mtime) < before:
                     path.unlink()
+        if any(self.folder.glob(".*.tmp")):  # what a killed writer left is nobody's, and has no last day
+            with locked(self.folder / ".lock"):
+                sweep_folder(self.folder, ".toml")
         return gone
 
 

@@ -24,7 +24,7 @@ def own(tmp_path: Path) -> Iterator[Path]:
         yield folder
 
 
-def meanwhile(monkeypatch: pytest.MonkeyPatch, change: Callable[[], None]) -> None:
+def meanwhile(monkeypatch: pytest.MonkeyPatch, change: Callable[[], object]) -> None:
     """Let something happen while the balls are looked at: after the session was read, before it is kept."""
     real = trial._taken
 
@@ -41,7 +41,7 @@ def test_balls_beside_a_session_that_somebody_changed_meanwhile(
 ) -> None:
     theirs = own / "kept" / "sweeper.toml"
     text = theirs.read_text().replace("handicap = ", "typical_score = 80\nhandicap = ", 1)
-    meanwhile(monkeypatch, lambda: theirs.write_text(text) and None)
+    meanwhile(monkeypatch, lambda: theirs.write_text(text))
     done = polite(ran(["trial", "sweeper", "--shots", str(BALLS), "--sessions", "kept"]))
     assert done.status == 0
     assert b"somebody else changed sweeper.toml meanwhile" in done.out
@@ -55,7 +55,7 @@ def test_balls_for_a_session_that_is_half_written_meanwhile(
     own: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     theirs = own / "kept" / "sweeper.toml"
-    meanwhile(monkeypatch, lambda: theirs.write_bytes(b"half a [line") and None)
+    meanwhile(monkeypatch, lambda: theirs.write_bytes(b"half a [line"))
     assert ran(["trial", "sweeper", "--shots", str(BALLS), "--sessions", "kept"]).status == 0
     assert theirs.read_bytes() == b"half a [line"
     assert (own / "kept" / "sweeper-2.toml").exists()

@@ -26,7 +26,7 @@ def exercise(sitting: Sitting, rest: str) -> None:
 
 
 def put(sitting: Sitting, one: Exercise) -> None:
-    """Put an exercise, mark the answer, show the computation, and note it."""
+    """Put an exercise, mark the answer, note it, and show the computation."""
     case = next(case for case in sitting.cases if case.id == one.case)
     said = exercise_said(one, case, sitting.system)
     sitting.lines.say(said.kind)
@@ -38,9 +38,11 @@ def put(sitting: Sitting, one: Exercise) -> None:
         sitting.tell("left")
         return
     verdict, *working = result_said(found, case, sitting.system)
-    sitting.lines.say(verdict)
-    sitting.tell_under(working)
-    sitting.record(one.id, one.kind, found.earned, "right" if found.right else "missed")
+    try:  # kept before it is told: a mark that was seen is in the class, whatever happens next
+        sitting.record(one.id, one.kind, found.earned, "right" if found.right else "missed")
+    finally:
+        sitting.lines.say(verdict)
+        sitting.tell_under(working)
 
 
 def _answered(sitting: Sitting, one: Exercise) -> Result | None:

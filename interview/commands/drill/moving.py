@@ -60,8 +60,10 @@ def flip(sitting: Sitting, rest: str) -> None:
         sitting.tell("left")
         return
     best = max(marks, key=lambda one: one.earned)
-    sitting.show(flip_lines(flip_view(case, fact, (best,), sitting.system, told=True)))
-    sitting.record(f"flip:{case.id}:{fact}", "flip", best.earned, "flips" if best.flips else "stays")
+    try:  # kept before it is told
+        sitting.record(f"flip:{case.id}:{fact}", "flip", best.earned, "flips" if best.flips else "stays")
+    finally:
+        sitting.show(flip_lines(flip_view(case, fact, (best,), sitting.system, told=True)))
 
 
 def _guessable(case: Case) -> list[str]:

@@ -100,13 +100,15 @@ def _put(sitting: Sitting, question: Asked) -> None:
 
 
 def _marked(sitting: Sitting, one: Prediction) -> Mark:
-    """Mark a prediction, say why, and note it."""
+    """Mark a prediction, note it, and say why."""
     case = sitting.case
     found = mark(case, one)
     line = reveal_view(case, (found,), sitting.system).line(one.decision)
-    if line is not None:
-        sitting.show(mark_lines(case.base, line))
-    sitting.record(f"predict:{case.id}:{one.decision}", "predict", found.total, found.verdict)
+    try:  # kept before it is told
+        sitting.record(f"predict:{case.id}:{one.decision}", "predict", found.total, found.verdict)
+    finally:
+        if line is not None:
+            sitting.show(mark_lines(case.base, line))
     return found
 
 

@@ -47,6 +47,10 @@ class ServedBoard(Board):
         self.number += not same
         super().show(page, same=same)
 
+    def tell(self) -> None:
+        """Tell the page as it stands."""
+        self._changed()
+
     def _repaint(self) -> None:
         super()._repaint()
         self._changed()
@@ -118,6 +122,8 @@ class SeatApp(KioskApp):
             self._sized, size = True, Size(*said.size)
             self._driver._size = said.size
             self.post_message(events.Resize(size, size))
+            if size == self.size and isinstance(self._board, ServedBoard):
+                self._board.tell()  # a size that it has already paints nothing anew
         board = self._board
         on_it = any(tile.press == said.press for tile in board.page.pressable)
         if on_it and isinstance(board, ServedBoard) and said.page == board.number:
