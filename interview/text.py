@@ -8,7 +8,7 @@ and, since a file may have been written by anyone, once more where it is printed
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 LONGEST_LINE = 200
 """Characters kept of one line of typed text: a name, a reason."""
@@ -51,3 +51,14 @@ def columns(head: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
         "  " + "   ".join(cell.rjust(w) if i else cell.ljust(w) for i, (cell, w) in enumerate(pairs))
         for pairs in (list(zip(line, widths, strict=True)) for line in lines)
     ]
+
+
+def seven_bit_locale(environment: Mapping[str, str]) -> bool:
+    """Return whether a person asked for the C locale, in which a terminal may have no other letters.
+
+    Python writes UTF-8 all the same (PEP 538, PEP 540), and where LANG alone names that locale puts C.UTF-8
+    into LC_CTYPE. Where nothing is set at all, nobody asked for anything.
+    """
+    overall, letters, language = (environment.get(name, "") for name in ("LC_ALL", "LC_CTYPE", "LANG"))
+    coerced = letters in ("C.UTF-8", "C.utf8", "UTF-8")
+    return (overall or ("" if coerced else letters) or language) in ("C", "POSIX")

@@ -30,8 +30,9 @@ def main(argv: Sequence[str] | None = None) -> int:
 def _run(argv: Sequence[str] | None) -> int:
     """Look whether the installation is ours, and do what the words say."""
     from interview.commands.installation import foreign_rules
+    from interview.commands.letters import write_anything
 
-    _write_anything()
+    write_anything()
     foreign = foreign_rules()
     if foreign is not None:
         print(foreign, file=sys.stderr)
@@ -42,13 +43,6 @@ def _run(argv: Sequence[str] | None) -> int:
     words = list(sys.argv[1:] if argv is None else argv)
     with cleaned_output():
         return guarded(lambda: _dispatch(words))
-
-
-def _write_anything() -> None:
-    """Let an output that cannot write a letter print a question mark instead of failing."""
-    for stream in (sys.stdout, sys.stderr, sys.stdin):
-        if hasattr(stream, "reconfigure"):
-            stream.reconfigure(errors="replace")
 
 
 def _dispatch(words: list[str]) -> int:

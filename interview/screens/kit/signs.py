@@ -10,6 +10,7 @@ from rich.segment import Segment
 from textual.color import Color
 from textual.filter import LineFilter
 
+from interview.text import seven_bit_locale
 from interview.views.pictures import FULL, PLAIN, Glyphs, seven_bit
 
 if TYPE_CHECKING:
@@ -22,7 +23,7 @@ _POOR = ("linux", "vt100", "vt102", "vt220", "ansi", "cons25")
 def terminal_glyphs() -> Glyphs:
     """Return the signs for the terminal that this program writes to."""
     encoding = (getattr(sys.__stderr__, "encoding", None) or "").lower().replace("-", "")
-    poor = os.environ.get("TERM", "").split("-")[0] in _POOR
+    poor = os.environ.get("TERM", "").split("-")[0] in _POOR or seven_bit_locale(os.environ)
     return FULL if encoding.startswith("utf") and not poor else PLAIN
 
 
