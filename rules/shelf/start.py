@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import contextlib
+import glob
 import os
 import shutil
 import tempfile
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,6 +15,9 @@ from rules.problems import Problem
 from rules.shelf.files import CannotWrite
 from rules.shelf.reader import DEMO
 from rules.shelf.tables import FILES, SHOP_FILE
+
+_ABANDONED = 60.0
+"""Seconds after which a half-made folder belongs to nobody; one is made in milliseconds."""
 
 
 class FolderTaken(Problem):
@@ -49,7 +54,14 @@ def start_shop(folder: Path) -> tuple[Path, ...]:
 
 @contextlib.contextmanager
 def _beside(folder: Path) -> Iterator[Path]:
-    """Give a folder beside another for a half-made copy; what is left of it afterwards goes."""
+    """Give a folder beside another for a half-made copy; what is left of it afterwards goes.
+
+    What a start that was killed left goes too, once it is old enough to be nobody's any more.
+    """
+    for left in folder.parent.glob(f".{glob.escape(folder.name)}.{'[a-z0-9_]' * 8}"):
+        with contextlib.suppress(OSError):
+            if left.is_dir() and time.time() - left.stat().st_mtime > _ABANDONED:
+                shutil.rmtree(left, ignore_errors=True)
     half_made = Path(tempfile.mkdtemp(prefix=f".{folder.name}.", dir=folder.parent))
     try:
         yield half_made
