@@ -20,7 +20,7 @@ def test_a_shop_is_begun_whole_or_not_at_all(
 ) -> None:
     place = tmp_path / "place"
     seen = set()
-    for step in range(1, 9) if long else (1, 3, 4):
+    for step in range(1, 9) if long else (1, 2, 3):
         shop = place / f"shop-{step}"
         hurt = {**environment, **sabotage(f"kill {step}", place)}
         killed = subprocess.run([TURFPAIR, "shop", "init", shop], env=hurt, capture_output=True)
