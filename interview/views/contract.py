@@ -96,7 +96,7 @@ class Grip(Strict):
 
 
 class Carry(Strict):
-    """Carry over all strikes, carry struck clean, and the band between the two flight laws."""
+    """Carry over all strikes, carry struck clean, and the band between the flight laws."""
 
     expected: float
     centred: float

@@ -1,27 +1,35 @@
-"""Drag and lift of a spinning golf ball: two published laws, in one form that a flight can read fast.
+"""Drag and lift of a spinning golf ball: published laws, in one form that a flight can read fast.
 
-Both laws are cut into cells of speed and spin; within a cell a coefficient is
-`c0 + c1 V + spin (c2 + c3 V)`. That *is* the first law (Bearman & Harvey's table, linear between nodes) and a
-fine-meshed copy of the second (Naruo's polynomials; the mesh is out by at most 0.001 in CD or CL where golf
-balls fly). Outside a law's range its edge value is used, and flights are flagged as clipped.
+Each law is a function and a row of `LAWS`, at the foot of this file; whatever shows a band between laws,
+names them or tries them goes by that table. A law is cut into cells of speed and spin; within a cell a
+coefficient is `c0 + c1 V + spin (c2 + c3 V)`. That *is* the first law (Bearman & Harvey's table, linear
+between nodes) and a fine-meshed copy of the second (Naruo's polynomials; the mesh is out by at most 0.001 in
+CD or CL where golf balls fly). Outside a law's range its edge value is used, and flights are flagged as
+clipped.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
-from typing import Literal
 
 from rules.golf.ball import RADIUS
 
-Law = Literal["first", "second"]
-"""`first`: Bearman & Harvey 1976; `second`: Naruo, Mizota & Shimozono 2004."""
+Law = str
+"""A law's name: a key of `LAWS`."""
 
 Pair = tuple[float, float]
 """Drag coefficient and lift coefficient."""
+
+Function = Callable[[float, float], Pair]
+"""CD and CL from m/s and rad/s; it clips outside its own range."""
+
+Span = tuple[float, float]
+"""Least and most."""
 
 Cell = tuple[float, float, float, float, float, float, float, float]
 """c0, c1, c2, c3 of drag, then of lift; speed in m/s, spin in rad/s."""
@@ -101,12 +109,7 @@ def naruo(speed: float, spin: float) -> Pair:
     return drag, lift
 
 
-def coefficients(law: Law, speed: float, spin: float) -> Pair:
-    """Return CD and CL by a law, from m/s and rad/s; each law clips outside its own range."""
-    return bearman_harvey(speed, spin) if law == "first" else naruo(speed, spin)
-
-
-def _cell(function: Callable[[float, float], Pair], v0: float, v1: float, w0: float, w1: float) -> Cell:
+def _cell(function: Function, v0: float, v1: float, w0: float, w1: float) -> Cell:
     """Fit `c0 + c1 V + spin (c2 + c3 V)` through the four corners of a cell, drag then lift."""
     corners = [function(v, w) for v, w in ((v0, w0), (v1, w0), (v0, w1), (v1, w1))]
     found: list[float] = []
@@ -124,12 +127,52 @@ def _cell(function: Callable[[float, float], Pair], v0: float, v1: float, w0: fl
     return (found[0], found[1], found[2], found[3], found[4], found[5], found[6], found[7])
 
 
-def _speed_nodes(law: Law) -> list[int]:
-    """Return the borders of the cells in whole tenths of a m/s, from 0 to the fastest."""
-    if law == "first":
-        speeds, _ = _table("ball_drag_coefficients.csv")
-        return [0, *(round(v * 10) for v in speeds), _TENTHS]
+def _printed_nodes() -> list[int]:
+    """Return the columns of Bearman & Harvey's tables: between them the first law is a straight line."""
+    speeds, _ = _table("ball_drag_coefficients.csv")
+    return [0, *(round(v * 10) for v in speeds), _TENTHS]
+
+
+def _fine_nodes() -> list[int]:
+    """Return borders fine enough for a smooth law: finest where a small step of speed turns most."""
     return [0, 50, *range(55, 200, 5), *range(200, 400, 10), *range(400, _TENTHS + 1, 20)]
+
+
+_ANY: Span = (-math.inf, math.inf)
+
+
+@dataclass(frozen=True, slots=True)
+class FlightLaw:
+    """A published law of drag and lift: a function, where it was measured, and how far it may be believed."""
+
+    title: str
+    """Who and when, as one cites it in a sentence."""
+    function: Function
+    carry_bias: float
+    """m by which it carries too far on average, on the published tour rows for fairway woods and hybrids that
+    `tests/published/test_golf_flight.py` holds (25 degC, 50 %), untuned; recomputed there."""
+    carry_rms: float
+    """m: its root-mean-square error in carry on the same rows."""
+    speeds: Span = _ANY
+    """m/s between which it was measured."""
+    spins: Span = _ANY
+    """rad/s between which it was measured."""
+    spin_factors: Span = _ANY
+    """Spin factors S = r omega / V between which it was measured."""
+    nodes: Callable[[], list[int]] = _fine_nodes
+    """Borders of its cells in whole tenths of a m/s, from 0 to the fastest."""
+    bands: tuple[int, int] = (0, 60)
+    """Lowest and highest band of spin (times 200 rpm) of its cells; beyond, the coefficients stand still."""
+
+    def strays(self, fast: float, spin: float, slow: float, left: float) -> bool:
+        """Tell whether a flight left the measured range: launched at `fast` and `spin`, least speed `slow`,
+        spin at landing `left` (m/s, rad/s)."""
+        if not (self.speeds[0] <= slow and fast <= self.speeds[1]):
+            return True
+        if not (self.spins[0] <= left and spin <= self.spins[1]):
+            return True
+        least, most = self.spin_factors
+        return RADIUS * spin < least * fast or RADIUS * left > most * slow
 
 
 class SpinRows(dict[int, Row]):
@@ -139,13 +182,12 @@ class SpinRows(dict[int, Row]):
     Bands below and above what the law covers are its edge bands: there the coefficients stand still.
     """
 
-    def __init__(self, law: Law) -> None:
+    def __init__(self, law: FlightLaw) -> None:
         self.law = law
-        self._edges = (9, 30) if law == "first" else (0, 60)
 
     def __missing__(self, band: int) -> Row:
         """Build the row of a band and keep it."""
-        low, high = self._edges
+        low, high = self.law.bands
         inside = min(max(band, low), high)
         row = self[inside] if inside != band else self._build(band)
         self[band] = row
@@ -153,15 +195,33 @@ class SpinRows(dict[int, Row]):
 
     def _build(self, band: int) -> Row:
         """Fit every cell of a band."""
-        nodes = _speed_nodes(self.law)
-        function = bearman_harvey if self.law == "first" else naruo
+        function = self.law.function
         row: Row = []
-        for left, right in pairwise(nodes):
+        for left, right in pairwise(self.law.nodes()):
             v0, v1 = max(left, 1) / 10, right / 10
             cell = _cell(function, v0, v1, band * SPIN_STEP, (band + 1) * SPIN_STEP)
             row += [cell] * (right - left)
         return row
 
 
-ROWS: dict[Law, SpinRows] = {"first": SpinRows("first"), "second": SpinRows("second")}
+_YARD = 0.9144
+
+LAWS: dict[Law, FlightLaw] = {
+    "first": FlightLaw(
+        "Bearman & Harvey 1976", bearman_harvey, carry_bias=3.9 * _YARD, carry_rms=5.7 * _YARD,
+        speeds=FIRST_SPEEDS, spins=FIRST_SPINS, nodes=_printed_nodes, bands=(9, 30),
+    ),
+    "second": FlightLaw(
+        "Naruo and others 2004", naruo, carry_bias=10.8 * _YARD, carry_rms=11.4 * _YARD,
+        spin_factors=SECOND_SPIN_FACTORS,
+    ),
+}  # fmt: skip
+"""Every law by its name. The first decides; the others show how far it may be out."""
+
+ROWS: dict[Law, SpinRows] = {name: SpinRows(law) for name, law in LAWS.items()}
 """The cells of each law, shared by every flight."""
+
+
+def rivals(law: Law = "first") -> tuple[Law, ...]:
+    """Return the names of the other laws."""
+    return tuple(name for name in LAWS if name != law)

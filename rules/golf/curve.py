@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from rules.golf.coefficients import Law, coefficients
+from rules.golf.coefficients import LAWS, Law
 from rules.golf.flight import Launch, air_hold, first_step, fly, states
 from rules.golf.impact import Blow, Clubhead, blow
 
@@ -65,9 +65,10 @@ def _bend(launch: Launch, tilt: float, density: float, law: Law, time: float) ->
     k, h = air_hold(density), first_step(launch)
     lean, flat, steep = math.sin(tilt), math.cos(launch.angle), math.sin(launch.angle)
     z = vz = before = 0.0
+    function = LAWS[law].function
     for i, (_, _, vx, vy, spin) in enumerate(states(launch, density, law, time)):
         speed = math.hypot(vx, vy)
-        drag, lift = coefficients(law, speed, spin)
+        drag, lift = function(speed, spin)
         push, slow = -k * speed * lift * lean * (vx * flat + vy * steep), k * speed * drag
         step = min(h, time - (i - 1) * h) if i else 0.0
         faster = (vz + step / 2 * (before + push)) / (1 + step / 2 * slow)

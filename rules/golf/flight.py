@@ -3,8 +3,8 @@
     ax = -k V (CD vx + CL vy),  ay = -k V (CD vy - CL vx) - g,  k = rho A / (2 m)
     d(omega)/dt = -2.0e-5 V omega / r                 (Smits & Smith 1994)
 
-Two laws for CD and CL are offered (`coefficients.py`). Neither is tuned, and their faults are known; they
-are stated here because whoever shows a number must state them too.
+Several laws for CD and CL are offered (`coefficients.LAWS`). None is tuned, and their faults are known; they
+stand in that table because whoever shows a number must state them too.
 """
 
 from __future__ import annotations
@@ -15,23 +15,8 @@ from math import atan2, cos, sin, sqrt
 from typing import NamedTuple
 
 from rules.golf.ball import AREA, GRAVITY, MASS, RADIUS
-from rules.golf.coefficients import (
-    FIRST_SPEEDS,
-    FIRST_SPINS,
-    ROWS,
-    SECOND_SPIN_FACTORS,
-    SPIN_STEP,
-    Law,
-    Row,
-)
+from rules.golf.coefficients import LAWS, ROWS, SPIN_STEP, Law, Row
 from rules.problems import Problem
-
-CARRY_BIAS: dict[Law, float] = {"first": 3.2 * 0.9144, "second": 9.4 * 0.9144}
-"""m by which each law carries too far on average, on twelve published tour rows for fairway woods and
-hybrids."""
-
-CARRY_RMS: dict[Law, float] = {"first": 4.6 * 0.9144, "second": 10.0 * 0.9144}
-"""m: each law's root-mean-square error in carry on the same rows."""
 
 SPIN_DECAY = 2.0e-5
 """Share of spin lost for each radius of path flown (Smits & Smith 1994, in Science and Golf II)."""
@@ -172,15 +157,6 @@ def _summit(height: float, rise0: float, rise1: float, end: float) -> float:
     return height + s * (rise0 + s * (bend + s * twist))
 
 
-def _clipped(law: Law, launch: Launch, slowest: float, spin: float) -> bool:
-    """Tell whether a flight left the range of its law: its speeds and spins, or its spin factors."""
-    if law == "first":
-        speeds_kept = slowest >= FIRST_SPEEDS[0] and launch.speed <= FIRST_SPEEDS[1]
-        return not (speeds_kept and spin >= FIRST_SPINS[0] and launch.spin <= FIRST_SPINS[1])
-    low, high = SECOND_SPIN_FACTORS
-    return RADIUS * launch.spin < low * launch.speed or RADIUS * spin > high * slowest
-
-
 def air_hold(density: float) -> float:
     """Return k = rho A / (2 m), 1/m, of the air's hold on the ball; Problem for what is no air."""
     if not 0.3 <= density <= 2.0:
@@ -201,11 +177,10 @@ def first_step(launch: Launch) -> float:
 def fly(launch: Launch, density: float, law: Law = "first") -> Flight:
     """Fly a ball in still air of a density in kg/m3; a ball launched at or below level has no flight.
 
-    Fixed steps of classical Runge-Kutta, landing by the cubic through the last step. Against twelve published
-    tour rows for fairway woods and hybrids (25 degC, 50 %), untuned: first law +3.2 yd bias and 4.6 yd RMS in
-    carry, second law +9.4 and 10. Descent is about 6 degrees too flat by either. Below about 75 mph of head
-    speed the descent falls under Re 8e4, where published data disagree. Outside a law's range its edge values
-    are used and the flight is flagged.
+    Fixed steps of classical Runge-Kutta, landing by the cubic through the last step. How far each law misses
+    published tour rows stands in `coefficients.LAWS`. Descent is about 6 degrees too flat by any. Below about
+    75 mph of head speed the descent falls under Re 8e4, where published data disagree. Outside a law's range
+    its edge values are used and the flight is flagged.
     """
     vx, vy = launch.speed * cos(launch.angle), launch.speed * sin(launch.angle)
     if vy <= 0.0:
@@ -226,7 +201,8 @@ def fly(launch: Launch, density: float, law: Law = "first") -> Flight:
     s = _landing(y, h * vy, y + dy, h * wy)
     fall, run = vy + s * (wy - vy), vx + s * (wx - vx)
     carry = _hermite(s, x, h * vx, x + dx, h * wx)
-    return Flight(carry, apex, atan2(-fall, run), (steps + s) * h, _clipped(law, launch, slowest, spin))
+    clipped = LAWS[law].strays(launch.speed, launch.spin, slowest, spin)
+    return Flight(carry, apex, atan2(-fall, run), (steps + s) * h, clipped)
 
 
 def trajectory(launch: Launch, density: float, law: Law = "first", n: int = 60) -> list[tuple[float, float]]:

@@ -135,7 +135,7 @@ def carry_ceiling(speed: float, density: float, smash: float = BEST_SMASH, law: 
     The ball leaves a centred strike at `smash` times the head speed, at the best launch and the best of
     three low spins. Common practice in sea-level air: 215 yd at 90 mph of driver speed (135 mph of ball
     speed), 179 at 75; the first law gives 217 and 173. A claim beyond it is one that physics forbids, give
-    or take the law's own error (`flight.CARRY_RMS`). Problem for a speed that no head reaches.
+    or take the law's own error (`coefficients.LAWS`). Problem for a speed that no head reaches.
     """
     if not 0.0 < speed <= SPEED_RANGE[1]:
         raise Problem(f"a head speed of {speed:g} m/s is outside 0 to {SPEED_RANGE[1]:g} m/s; check it")

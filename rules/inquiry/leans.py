@@ -1,4 +1,4 @@
-"""What the pick leans on: every assumption swung over its range, the other flight law, the other school.
+"""What the pick leans on: every assumption swung over its range, every other flight law, the other school.
 
 An assumption is swung to both ends of its plausible range (a word to every other word), a gap of the shelf
 likewise, each contested rule to the other school's view. What changes a decision comes first.
@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Literal, cast
 
 from rules.engine.plan import assumptions_of
 from rules.fitting import House, brief, judged, rungs
+from rules.golf.coefficients import Law, rivals
 from rules.inquiry.roads import Picked, Road, Roads, changes
 from rules.inquiry.sky import Sky
 from rules.problems import Problem
@@ -27,8 +28,8 @@ if TYPE_CHECKING:
 
 Sort = Literal["assumption", "law", "school", "shelf"]
 """A value of the rule base, the flight law, a contested rule, or a measure that nobody took."""
-SECOND_LAW = "second-flight-law"
-"""Id of the other flight law among what is leaned on."""
+OTHER_LAWS: Mapping[str, Law] = {f"{law}-flight-law": law for law in rivals()}
+"""Every other flight law, by its id among what is leaned on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +85,8 @@ class Leaning:
             yield self.of(sort, id)
 
     def ids(self) -> list[tuple[Sort, str]]:
-        """Return what is swung: the law, the schools, what the road read, and the gaps of the shelf."""
-        found: list[tuple[Sort, str]] = [("law", SECOND_LAW)]
+        """Return what is swung: the laws, the schools, what the road read, and the gaps of the shelf."""
+        found: list[tuple[Sort, str]] = [("law", id) for id in OTHER_LAWS]
         found += [
             ("school", rule.id) for rule in self.base.rules.values() if rule.contested and rule.decision
         ]
@@ -97,7 +98,7 @@ class Leaning:
     def of(self, sort: Sort, id: str) -> Lean:
         """Swing one thing."""
         if sort == "law":
-            sky = Sky(self.roads.sky.density, "second")
+            sky = Sky(self.roads.sky.density, OTHER_LAWS[id])
             return Lean(id, sort, None, (self._swing(None, self.roads.in_house(self.roads.house, sky=sky)),))
         if sort == "school":
             decision = self.base.rules[id].decision

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Generic, Literal, NamedTuple, TypeVar
 
+from rules.golf.coefficients import rivals
 from rules.golf.flight import Launch, fly
 
 if TYPE_CHECKING:
@@ -54,25 +55,25 @@ class Flown(NamedTuple):
     """Apex of the clean strike as a share of the apex that suits the golfer's speed."""
 
     @property
-    def other(self) -> float:
-        """Carry of the centred strike by the second law, m; flown when somebody asks."""
-        return _second(Launch(self.ball_speed, self.launch, self.spin), self.density)
+    def others(self) -> tuple[float, ...]:
+        """Carry of the centred strike by every other law, m; flown when somebody asks."""
+        return _by_rivals(Launch(self.ball_speed, self.launch, self.spin), self.density)
 
     @property
     def low(self) -> float:
-        """Carry of the centred strike by the law that carries it less far, m: an honest band."""
-        return min(self.centred, self.other)
+        """Carry of the centred strike by the law that carries it least far, m: an honest band."""
+        return min(self.centred, *self.others)
 
     @property
     def high(self) -> float:
-        """Carry of the centred strike by the law that carries it farther, m."""
-        return max(self.centred, self.other)
+        """Carry of the centred strike by the law that carries it farthest, m."""
+        return max(self.centred, *self.others)
 
 
 @lru_cache(maxsize=1024)
-def _second(launch: Launch, density: float) -> float:
-    """Return the carry by the second law, m."""
-    return fly(launch, density, "second").carry
+def _by_rivals(launch: Launch, density: float) -> tuple[float, ...]:
+    """Return the carry by every law but the first, m."""
+    return tuple(fly(launch, density, law).carry for law in rivals())
 
 
 @dataclass(frozen=True, slots=True)

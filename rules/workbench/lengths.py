@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from rules.bench.build import SETBACK
 from rules.bench.problems import BenchProblem, NotShorter
 from rules.bench.shorten import shorten
+from rules.golf.coefficients import rivals
 from rules.golf.flight import fly
 from rules.ladder.assembly import impact_mass
 from rules.ladder.bagged import USUAL_SHAFT, own_mass
@@ -45,8 +46,8 @@ class LengthRow:
     """One spread of his strikes, low to high, m."""
     flown: Flown
     """By the first law of flight."""
-    expected_other: float
-    """Expected carry by the second law, m."""
+    expected_others: tuple[float, ...]
+    """Expected carry by every other law, m."""
     needed: float
     """Mass that the target balance asks for, kg (negative: so much too heavy)."""
     room: float | None
@@ -54,9 +55,9 @@ class LengthRow:
 
     @property
     def band(self) -> tuple[float, float]:
-        """Expected carry by the law that carries less far, and by the other, m."""
-        low, high = sorted((self.flown.expected, self.expected_other))
-        return low, high
+        """Expected carry by the law that carries least far, and by the one that carries farthest, m."""
+        carries = (self.flown.expected, *self.expected_others)
+        return min(carries), max(carries)
 
     @property
     def holds(self) -> bool | None:
@@ -69,7 +70,7 @@ def length_table(base: RuleBase, shelf: Shelf, golfer: Golfer, rung: Rung) -> tu
 
     A length at which the bench cannot build from these parts is left out, and so is one longer than his
     own club is now. Expected carry is over the
-    golfer's strikes, lies and mishits, by both laws of flight: the gap is an honest band.
+    golfer's strikes, lies and mishits, by every law of flight: the gap is an honest band.
     """
     low, high = (unit(base.decisions["length"].unit).to_si(x / 1000) for x in base.decisions["length"].limits)
     rows = []
@@ -88,14 +89,14 @@ def _row(base: RuleBase, shelf: Shelf, golfer: Golfer, rung: Rung, length: float
     """Return one length; raises what the bench raises where it cannot be built."""
     spec, needed, room = _balanced(shelf, rung, length)
     wider = scatter_factor(base, length, usual_length(base, rung.kind, spec.loft))
-    second = partial(fly, density=golfer.density, law="second")
+    others = [partial(fly, density=golfer.density, law=law) for law in rivals()]
     return LengthRow(
         length=length,
         chosen=length == rung.spec.length,
         scatter_toe=golfer.pattern.sd_toe * wider,
         scatter_high=golfer.pattern.sd_high * wider,
         flown=flown(base, golfer, rung.kind, spec),
-        expected_other=flown(base, golfer, rung.kind, spec, second).expected,
+        expected_others=tuple(flown(base, golfer, rung.kind, spec, other).expected for other in others),
         needed=needed,
         room=room,
     )

@@ -19,12 +19,11 @@ from numpy.typing import NDArray
 from scipy.integrate import solve_ivp
 
 from rules.golf.ball import AREA, GRAVITY, MASS, RADIUS
-from rules.golf.coefficients import ROWS, RPM, SPIN_STEP, Law, Pair, naruo
+from rules.golf.coefficients import LAWS, ROWS, RPM, SPIN_STEP, Law, Pair
 from rules.golf.flight import SPIN_DECAY, Launch, fly
 
 DENSITY = 1.177
 YARD = 0.9144
-LAWS: tuple[Law, ...] = ("first", "second")
 
 
 def launches(n: int) -> list[Launch]:
@@ -43,7 +42,7 @@ def first_law(speed: float, spin: float) -> Pair:
 def solved(launch: Launch, law: Law, *, rtol: float, max_step: float = math.inf) -> float:
     """Carry in m by the general solver, landing found by its own event search."""
     k = DENSITY * AREA / (2 * MASS)
-    read = first_law if law == "first" else naruo
+    read = first_law if law == "first" else LAWS[law].function
 
     def slopes(_: float, state: NDArray[np.float64]) -> Sequence[float]:
         _x, _y, vx, vy, spin = state.tolist()

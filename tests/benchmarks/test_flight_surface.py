@@ -8,13 +8,12 @@ import time
 
 import pytest
 
-from rules.golf.coefficients import RPM, Law
+from rules.golf.coefficients import LAWS, RPM, Law
 from rules.golf.flight import Launch, fly
 from rules.golf.surface import CarrySurface
 
 DENSITY = 1.19
 YARD = 0.9144
-LAWS: tuple[Law, ...] = ("first", "second")
 CENTRES = ((58, 9, 3500), (55, 11, 4200), (52, 13, 4800), (45, 12, 3300), (66, 9.5, 3900), (48, 14, 4300))
 
 

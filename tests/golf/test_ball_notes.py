@@ -8,6 +8,7 @@ import importlib
 import pytest
 
 from interview.commands.calc import Calculation
+from rules.golf.coefficients import LAWS
 from rules.problems import Problem
 from rules.units import UnitError
 
@@ -34,7 +35,9 @@ def test_flight_object_and_note() -> None:
     assert result["apex_yd"] == pytest.approx(32, abs=5)
     band = result["carry_band_yd"]
     assert isinstance(band, list)
-    assert band[0] == result["carry_yd"] < band[1]
+    assert band[0] <= result["carry_yd"] <= band[1]
+    assert band[0] < band[1]
+    assert all(f"the {law} law is {of.title}" in note for law, of in LAWS.items())
     for said in ("253 yd", "6 degrees too flat", "Bearman & Harvey 1976", "Trust the first"):
         assert said in note
 
@@ -46,7 +49,9 @@ def test_flight_by_the_second_law_in_thin_air() -> None:
     assert result["law"] == "second"
     band = result["carry_band_yd"]
     assert isinstance(band, list)
-    assert result["carry_yd"] == band[1] > 265
+    carry = result["carry_yd"]
+    assert isinstance(carry, float)
+    assert max(band[0], 265) < carry <= band[1]
     assert "second law" in note
 
 

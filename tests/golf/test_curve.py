@@ -9,7 +9,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from rules.golf.ball import AREA, GRAVITY, MASS, RADIUS
-from rules.golf.coefficients import coefficients
+from rules.golf.coefficients import bearman_harvey
 from rules.golf.curve import curve, toe_curve
 from rules.golf.flight import fly
 from rules.golf.impact import Clubhead, blow
@@ -61,7 +61,7 @@ def test_bend_against_a_flight_in_three_dimensions(face: float) -> None:
     def slopes(_: float, state: np.ndarray[tuple[int], np.dtype[np.float64]]) -> list[float]:
         v = state[3:6]
         speed = float(np.linalg.norm(v))
-        drag, lift = coefficients("first", speed, float(state[6]))
+        drag, lift = bearman_harvey(speed, float(state[6]))
         pull = k * speed * (lift * np.cross(axis, v) - drag * v)
         spin = -2e-5 * speed * state[6] / RADIUS
         return [*v.tolist(), float(pull[0]), float(pull[1]) - GRAVITY, float(pull[2]), float(spin)]

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from rules.golf.air import density
-from rules.golf.coefficients import Law
+from rules.golf.coefficients import LAWS, Law
 from rules.golf.impact import Clubhead
 from rules.golf.speed import (
     Swing,
@@ -48,7 +48,7 @@ def test_a_rate_that_is_none_is_refused(rate: float) -> None:
         with_length(40.0, 0.01, rate)
 
 
-@pytest.mark.parametrize("law", ["first", "second"])
+@pytest.mark.parametrize("law", LAWS)
 @pytest.mark.parametrize("mph", [45, 62, 80, 95, 118])
 def test_speed_for_carry_turns_a_carry_back(law: Law, mph: float) -> None:
     carry = centred_flight(mph * MPH, FIVE_WOOD, AIR, law).carry

@@ -7,6 +7,7 @@ from random import Random
 
 import pytest
 
+from rules.golf.coefficients import LAWS
 from rules.golf.flight import Launch, fly
 from rules.golf.surface import CarrySurface
 from rules.inquiry.sky import GRID, Sky
@@ -25,10 +26,10 @@ def launches(count: int) -> list[tuple[Launch, float]]:
     ]
 
 
-@pytest.mark.parametrize("law", ["first", "second"])
+@pytest.mark.parametrize("law", LAWS)
 def test_flights_between_densities_are_as_good_as_those_on_the_grid(law: str) -> None:
-    sky = Sky(1.2, law)  # type: ignore[arg-type]
-    off = [sky(air)(one).carry - fly(one, air, law).carry for one, air in launches(400)]  # type: ignore[arg-type]
+    sky = Sky(1.2, law)
+    off = [sky(air)(one).carry - fly(one, air, law).carry for one, air in launches(400)]
     assert math.sqrt(sum(x * x for x in off) / len(off)) < 0.1 * YARD
 
 

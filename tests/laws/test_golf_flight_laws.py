@@ -9,11 +9,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from rules.golf.air import density
-from rules.golf.coefficients import RPM, Law, coefficients
+from rules.golf.coefficients import LAWS, RPM, Law
 from rules.golf.flight import Launch, fly, trajectory
 from rules.golf.surface import CarrySurface
 
-laws: st.SearchStrategy[Law] = st.sampled_from(("first", "second"))
+laws: st.SearchStrategy[Law] = st.sampled_from(tuple(LAWS))
 speeds = st.floats(25, 85)
 angles = st.floats(math.radians(4), math.radians(25))
 spins = st.floats(2000 * RPM, 6000 * RPM)
@@ -77,7 +77,7 @@ def test_the_picture_is_of_the_same_flight(law: Law, speed: float, angle: float,
 @modest
 @given(law=laws, speed=st.floats(1, 119), spin=st.floats(0, 1200))
 def test_coefficients_are_bounded_everywhere(law: Law, speed: float, spin: float) -> None:
-    drag, lift = coefficients(law, speed, spin)
+    drag, lift = LAWS[law].function(speed, spin)
     assert 0.19 < drag < 0.65
     assert 0.05 < lift < 0.5
 

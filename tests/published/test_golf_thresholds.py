@@ -7,7 +7,7 @@ import math
 import pytest
 
 from rules.golf.air import density
-from rules.golf.coefficients import Law
+from rules.golf.coefficients import LAWS, Law
 from rules.golf.impact import Clubhead
 from rules.golf.speed import Swing, carry_ceiling, centred_flight
 
@@ -71,5 +71,5 @@ def test_carry_ceiling(mph: float, yards: float) -> None:
 
 
 def test_ceiling_forbids_250_yards_at_90_mph() -> None:
-    for law in ("first", "second"):
+    for law in LAWS:
         assert carry_ceiling(90 * MPH, density(308.15, 0.5, 300.0), law=law) / YARD < 250

@@ -9,10 +9,12 @@ from functools import partial
 from typing import Any
 
 from interview.commands.calc import note, quantity, system, table, tidy
+from interview.views.laws import flight_laws
 from rules.bench import rules_of_thumb as thumb
 from rules.bench.build import SETBACK, Build, Grip, Head, Shaft
 from rules.bench.problems import BenchProblem, require
 from rules.golf.air import density
+from rules.golf.coefficients import LAWS
 from rules.golf.contact import height_up_face
 from rules.golf.flight import Flight, fly
 from rules.golf.impact import Clubhead
@@ -75,15 +77,16 @@ class _Row:
     speed: float
     pattern: StrikePattern
     first: Play
-    second: Play
+    others: tuple[Play, ...]
+    """By every other law of flight."""
     needed: float
     by_rule: float
 
     @property
     def band(self) -> tuple[float, float]:
-        """Expected carry by the law that carries less far, and by the other."""
-        low, high = sorted((self.first.expected, self.second.expected))
-        return low, high
+        """Expected carry by the law that carries least far, and by the one that carries farthest."""
+        carries = [play.expected for play in (self.first, *self.others)]
+        return min(carries), max(carries)
 
 
 def _asked(args: Namespace) -> _Asked:
@@ -130,12 +133,12 @@ def _row(asked: _Asked, club: Build) -> _Row:
     loft, attack = asked.delivered
     met = height_up_face(loft - attack, 0.0, attack)
     strikes = six_strikes(pattern, (Lie(1.0, 0.0, 0.0),), Face(loft - attack, 2 * met, met), attack)
-    first, second = (
+    first, *others = (
         play(speed, asked.delivered, head, strikes, _CLEAN, _NO_MISHITS, partial(_flown, law=law))
-        for law in ("first", "second")
+        for law in LAWS
     )
     by_rule = asked.club.need(asked.target) - thumb.head_mass_for_points(thumb.points_for_length(change))
-    return _Row(club.length, speed, pattern, first, second, needed, by_rule)
+    return _Row(club.length, speed, pattern, first, tuple(others), needed, by_rule)
 
 
 def _flown(launch: Any, law: Any) -> Flight:
@@ -202,9 +205,9 @@ def _notes(asked: _Asked) -> list[str]:
         "drivers, common practice); the step from club to club of a set is another law. The scatter goes by "
         f"{scatter_rate * 100:.2g} % an inch, a house value (4 to 8): no published table was found. His own "
         "marks on the face decide.",
-        "Carry: over his strikes about the line through the head's centre of mass, by two laws of flight, "
-        "20 degC at sea level, the mass that is added behind the ball. Topped, thin and fat balls are left "
-        "out, and so a shorter club gains more than this says.",
+        "Carry: over his strikes about the line through the head's centre of mass, by "
+        f"{flight_laws()}, 20 degC at sea level, the mass that is added behind the ball. Topped, thin and "
+        "fat balls are left out, and so a shorter club gains more than this says.",
     ]
     if asked.club.head.setback == SETBACK:
         lines.append("The setback is assumed (0 to 1.4 in): calibrate it from your own finished clubs.")

@@ -56,7 +56,7 @@ class GolferSheet:
     faces: tuple[FaceView, ...]
     system: System
     bands: tuple[tuple[float, float, float], ...]
-    """Of each club: lowest and highest carry of a clean strike by the two flight laws, and over all, m."""
+    """Of each club: lowest and highest carry of a clean strike by the flight laws, and over all, m."""
 
 
 def golfer_sheet(outcome: Outcome, view: OutcomeView, build: BuildView, stamp: Stamp) -> GolferSheet:

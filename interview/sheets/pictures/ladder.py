@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from interview.sheets.pictures.drawing import Drawing
+from interview.views.laws import flight_laws
 from interview.views.outcome_text.quantities import distance
 
 if TYPE_CHECKING:
@@ -89,7 +90,7 @@ def _key(picture: Drawing, every: bool) -> None:
     picture.circle((1.3, y), 1.1, "solid")
     picture.text((3.6, y + 0.9), "hit well", look="small")
     picture.box((16.5, y - 1.1), 5, 2.2, "shade")
-    picture.text((22.6, y + 0.9), "two flight laws", look="small")
+    picture.text((22.6, y + 0.9), flight_laws(), look="small")
     if every:
         picture.circle((46.5, y), 1.1, "hollow")
         picture.text((48.8, y + 0.9), "over all your balls, good and bad", look="small")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from interview.text import columns
+from interview.views.laws import flight_laws
 from interview.views.numbers import in_unit, number
 from interview.views.outcome_text.quantities import trimmed
 from rules.units import System, swing_weight_name, unit, words
@@ -88,7 +89,7 @@ def length_notes(of: LengthPrices) -> list[str]:
     strikes = f"from {of.marks} marks on the face" if of.marks else "from answers, not from marks on a face"
     return [
         f"{stays}{beyond}. Spread: your strikes heel to toe, {strikes}. All balls: carry over strikes, lies "
-        "and mishits, by the two laws of flight.",
+        f"and mishits, by the {flight_laws()}.",
         f"Speed here is one club's own, {trimmed(of.speed_rate * 100, 2)} % an inch (0.4 to 0.8, published "
         "and common practice); from club to club it falls by another law. Strikes spread by "
         f"{trimmed(of.scatter_rate * 100, 1)} % an inch (4 to 8), a house value: no published table was "

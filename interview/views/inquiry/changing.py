@@ -229,7 +229,7 @@ def _lean(one: Lean, said: Words) -> tuple[str, str]:
     swing = next(swing for swing in one.swings if "pairing" in swing.changes)
     pick = said.pair(str(swing.picks.get("pairing", "")))
     if one.sort == "law":
-        return pick, "by the second flight law."
+        return pick, f"by the {one.id.replace('-', ' ')}."
     if one.sort == "school":
         return pick, f"by the other school's view of {one.id}."
     assumption = said.base.assumptions.get(one.id)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from interview.views.club import BenchView, ClubView, GripView, ShaftView
+from interview.views.laws import flight_laws
 from interview.views.outcome import OutcomeView
 from interview.views.outcome_text.page import Page
 from interview.views.outcome_text.quantities import (
@@ -188,10 +189,10 @@ def _own_loft(club: ClubView) -> str:
 
 
 def _carry(club: ClubView, system: System) -> str:
-    """Give the carry over everything, struck clean, and between the two laws."""
+    """Give the carry over everything, struck clean, and between the laws of flight."""
     flown = club.flown
     low, high = distance(flown.low, system), distance(flown.high, system)
-    band = "" if low == high else f" ({low.split()[0]} to {high} by the two flight laws)"
+    band = "" if low == high else f" ({low.split()[0]} to {high} by the {flight_laws()})"
     every, clean = distance(flown.expected, system), distance(flown.centred, system)
     return f"{every} over all strikes and lies; {clean} struck clean{band}"
 
