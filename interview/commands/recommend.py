@@ -49,13 +49,15 @@ def run(args: Namespace) -> int:
 
 @contextlib.contextmanager
 def _uncollected(alone: bool) -> Iterator[None]:
-    """Look for no garbage while one session is done: all of it is gone at the end, a quarter second later."""
+    """Look for no garbage while one session is done, nor when the process ends with it: all of it goes."""
     collecting = gc.isenabled()
     if alone:
         gc.disable()
     try:
         yield
     finally:
+        if alone:
+            gc.freeze()
         if collecting:
             gc.enable()
 

@@ -120,15 +120,17 @@ class Sparing:
 
 def enough(
     outcome: Outcome, pick: str, flips: Iterable[FactFlips] = (), stale: Stale = never,
-    *, steady: bool = True, most: int = ROADS,
+    *, steady: bool = True, most: int = ROADS, roads: Roads | None = None,
 ) -> Enough:  # fmt: skip
     """Return the smallest set of answers on which the pick stands, as far as so many roads tell.
 
     `steady` says whether the pick is steady on all of them: then the open questions are drawn as well,
     else they are taken as they usually are. `flips` are what was found to change it: each saves roads.
-    Raises Superseded once `stale` says so.
+    `roads` of the same golfer lend what they have kept. Raises Superseded once `stale` says so.
     """
-    roads = Roads(outcome.house, outcome.subject, outcome.golfer.density, stale)
+    if roads is None:
+        roads = Roads(outcome.house, outcome.subject, outcome.golfer.density, stale)
+    roads = roads.counted_anew()
     sparing = Sparing(outcome, roads, pick, anyhow=steady, most=most)
     needed = [frozenset((id,)) for id in sparing.given if id in needed_alone(outcome, flips)]
     found = smallest(sparing.given, sparing.counterexample, needed)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from copy import copy
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -70,6 +71,12 @@ class Roads:
         self.stale = stale
         self.count = 0
         """Roads run so far."""
+
+    def counted_anew(self) -> Roads:
+        """Return the same roads, with all that is kept of them, none of them counted yet."""
+        again = copy(self)
+        again.count = 0
+        return again
 
     def run(
         self, answers: Mapping[str, Answer | None] | None = None, shift: Mapping[str, float] | None = None

@@ -64,10 +64,10 @@ class Sky:
 
     def _surface(self, step: int) -> CarrySurface:
         """Return the surface at a step of the grid."""
-        return _surface(self.density + step * GRID, self.law)
+        return surface(self.density + step * GRID, self.law)
 
 
 @lru_cache(maxsize=16)
-def _surface(density: float, law: Law) -> CarrySurface:
+def surface(density: float, law: Law) -> CarrySurface:
     """Return the surface for an air density: one for all roads, since what it returns hangs on no other."""
     return CarrySurface(density, law)

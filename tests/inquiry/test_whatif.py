@@ -6,8 +6,9 @@ from collections.abc import Callable
 
 from rules.facts.answers import Answer
 from rules.fitting import House, Outcome, fit
+from rules.inquiry.enough import Enough
 from rules.inquiry.roads import never, with_answers
-from rules.inquiry.study import Study, _Others, flipping, study
+from rules.inquiry.study import Study, _Beside, study
 from rules.inquiry.whatif import taken, whatif
 
 GOLFER = {"driver_speed": "92 mph", "handicap": 15, "hits_five_wood": "well", "longest_iron_loft": "27 deg"}
@@ -72,8 +73,22 @@ def test_two_processes_find_what_one_does(fitted: Callable[..., Outcome]) -> Non
     assert outcome.pairing is not None
     assert outcome.pairing.runner_up is not None
     rival = outcome.pairing.runner_up.candidate.id
-    apart = _Others(outcome, rival, never, both_cores=True)
+    apart, here = (_Beside(outcome, rival, never, both_cores) for both_cores in (True, False))
+    for one in (apart, here):
+        one.settle(True)
     try:
-        assert apart.flips() == flipping(outcome, rival)
+        for _ in range(3):
+            assert apart.next() == here.next()
     finally:
         apart.stop()
+
+
+def test_what_a_process_ended_from_outside_left_undone_is_done_here(fitted: Callable[..., Outcome]) -> None:
+    outcome = fitted({**GOLFER, "turf_mark": "brush"})
+    apart = _Beside(outcome, None, never, both_cores=True)
+    flips = apart.next()
+    apart.stop()
+    apart.settle(False)
+    assert apart.next() is None
+    assert isinstance(apart.next(), Enough)
+    assert flips

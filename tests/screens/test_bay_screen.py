@@ -19,7 +19,7 @@ from interview.screens.kit.orders import SHOWN, bindings, found, shown
 from interview.screens.kit.pane import Pane
 from interview.screens.kit.prompt import PromptScreen
 from interview.session import load
-from interview.views.bay.firm import firmness
+from interview.views.bay.firm import Firm, firmness
 from interview.views.pictures import PLAIN
 from rules.inquiry.study import Study
 from rules.inquiry.sure import Sure
@@ -412,6 +412,9 @@ async def test_focus_has_a_shape(open_bay: Any) -> None:
 
 def test_firmness_is_found_out_and_given_up(fitted: Any) -> None:
     outcome = fitted({"hand": "right", "handicap": 18, "driver_speed": "92 mph"})
-    first = next(iter(firmness(outcome, lambda: False)))
-    assert first.steady in (True, False)
+    growing = firmness(outcome, lambda: False)
+    first, second = next(growing), next(growing)
+    assert first.sure is not None
+    assert second == Firm(first.sure, steady=second.steady)
+    assert second.steady in (True, False)
     assert list(firmness(outcome, lambda: True)) == []

@@ -41,16 +41,19 @@ def firm_words(firm: Firm, *, settled: bool) -> str:
 
 
 def firmness(outcome: Outcome, stop: Callable[[], bool]) -> Iterator[Firm]:
-    """Yield how firm the pick of an outcome is, little by little: steady first, then ever surer shares.
+    """Yield how firm the pick of an outcome is, little by little: a first share, steady, ever surer shares.
 
     Nothing is yielded any more once `stop` says so, or where there is no pick.
     """
     if outcome.picked is None or outcome.pairing is None or outcome.pairing.pick is None:
         return
     try:
+        shares = surely(outcome, outcome.pairing.pick.candidate.id, stale=stop)
+        first = next(shares).share
+        yield Firm(sure=first)
         found = steady(outcome.house, outcome.subject, outcome, stale=stop, until_unsteady=True)
-        yield Firm(steady=found.steady)
-        for one in surely(outcome, outcome.pairing.pick.candidate.id, stale=stop):
+        yield Firm(sure=first, steady=found.steady)
+        for one in shares:
             yield Firm(sure=one.share, steady=found.steady)
     except Superseded:
         return
