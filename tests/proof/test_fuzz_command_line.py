@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import importlib
+import os
 import shutil
+import subprocess
+import sys
 from argparse import Action, ArgumentParser, _SubParsersAction
 from collections.abc import Iterator
 from pathlib import Path
@@ -15,8 +18,9 @@ from hypothesis import strategies as st
 from interview.commands import calc
 from interview.commands.common import Parser, add_common
 from interview.commands.registry import listed
-from tests.proof.fuzz_kit import SAMPLES, nasty_text, place_of_its_own, polite, ran, tries
+from tests.proof.fuzz_kit import SAMPLES, Ran, nasty_text, place_of_its_own, polite, ran, tries
 
+TURFPAIR = Path(sys.executable).with_name("turfpair")
 QUANTITIES = (
     "85 mph", "12 deg", "-3 deg", "200 g", "42 1/4 in", "31.5 mm", "0", "-0", "1e308", "60 degF",
     "215 g @ 42 in", "heel=12 g", "toe=12 g @ 30,-12,-8 mm", "1.5x8,3x6", "2 deg closed", "slice", "90 d",
@@ -115,6 +119,16 @@ def test_any_command_with_any_options(own: Path, words: list[str]) -> None:
     polite(ran(words, b"quit\n"))
     for left in own.iterdir():
         shutil.rmtree(left) if left.is_dir() else left.unlink()
+
+
+@given(words=command_lines().map(lambda words: words[:1] + [word for word in words[1:] if word]))
+@tries(4, 150)
+def test_a_process_of_its_own(own: Path, words: list[str]) -> None:
+    """The same through the installed command, where words are bytes and streams are pipes."""
+    if not studies(words):
+        given_words = [os.fsencode(TURFPAIR), *(os.fsencode(word) for word in words)]
+        done = subprocess.run(given_words, cwd=own, input=b"quit\n", capture_output=True, timeout=60)
+        polite(Ran(done.returncode, done.stdout, done.stderr, 0.0))
 
 
 @given(words=st.lists(spoken() | st.sampled_from([c.name for c in listed()]), min_size=1, max_size=4))

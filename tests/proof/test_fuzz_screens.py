@@ -60,7 +60,7 @@ async def anything(app: Any, pilot: Pilot[Any], chance: random.Random) -> str:
         await pilot.resize_terminal(width, height)
         return f"{width}x{height}"
     if what == "key":
-        key = chance.choice(KEYS)
+        key: str = chance.choice(KEYS)
         await pilot.press(key)
         return key
     text = chance.choice(NASTY if what == "paste" else LINES)

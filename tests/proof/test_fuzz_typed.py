@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import shutil
 import tomllib
 from collections.abc import Iterator
@@ -26,7 +27,9 @@ from interview.conversation.events import (
     WentTo,
     Withdrew,
 )
+from interview.screens.bay.opening import key, recall
 from interview.session import begin, session_of, session_text, with_club, with_details, with_override
+from interview.views.kiosk.frame import heard
 from interview.wording.words import words
 from rules.facts.answers import AnswerProblem
 from rules.fitting import House, fit
@@ -177,6 +180,33 @@ def test_lines_typed_to_a_lesson(own: Path, lines: list[str], keeps: bool) -> No
     polite(done, 20.0)
     shutil.rmtree(own / "class", ignore_errors=True)
     shutil.rmtree(own / "copy", ignore_errors=True)
+
+
+@given(
+    line=st.one_of(
+        nasty_text(40),
+        st.sampled_from(["[" * 4000, '{"size":' + "9" * 3000 + "}", '{"key":"' + "x" * 5000 + '"}']),
+        st.dictionaries(st.sampled_from(["key", "press", "page", "size", "touched", "x"]), toml_values()).map(
+            lambda said: json.dumps(said, default=str)
+        ),
+    )
+)  # fmt: skip
+@tries(150, 10_000)
+def test_what_a_browser_may_send(line: str) -> None:
+    said = heard(line)
+    if said is not None and said.size is not None:
+        assert all(1 <= one < 1000 for one in said.size)
+    assert said is None or len(said.key) < 20
+
+
+@pytest.mark.parametrize(
+    "text", ["", "[" * 100_000, "[]", "{}", '{"key": 3}', '{"key": null, "ask": []}', "\x00", "9" * 5000]
+)
+def test_a_damaged_memory_of_the_opening_is_forgotten(tmp_path: Path, text: str) -> None:
+    (tmp_path / "opening.json").write_text(text)
+    assert recall(tmp_path) is None
+    (tmp_path / "opening.json").write_text(text.replace("3", f'"{key()}"').replace("null", f'"{key()}"'))
+    assert recall(tmp_path) is None
 
 
 ROLL = {

@@ -32,7 +32,7 @@ def key(root: Path = _ROOT) -> str:
 
 def recall(folder: Path) -> AskView | None:
     """Return the opening question remembered in a folder; None where there is none that still holds."""
-    with contextlib.suppress(OSError, ValueError, TypeError, KeyError):
+    with contextlib.suppress(OSError, ValueError, TypeError, KeyError, RecursionError):
         kept = json.loads((folder / _NAME).read_text(encoding="utf-8"))
         if kept["key"] == key():
             ask = kept["ask"]
