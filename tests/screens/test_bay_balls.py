@@ -124,7 +124,7 @@ async def test_what_cannot_be_is_refused_in_a_sentence(open_bay: Any) -> None:
         assert read_club("his mast, 15 deg, 900 in")["length"] == "900 in"
         await bay.say("his mast, 15 deg, 900 in")
         assert isinstance(bay.app.screen, BayScreen)
-        assert "length" in bay.pane_text("#notice")
+        assert "Length: 900 in is outside" in bay.pane_text("#notice")
         await bay.say("age adult")
         assert bay.desk.state.session.subject.answers["age_band"].value == "adult"
 

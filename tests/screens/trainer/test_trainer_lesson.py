@@ -217,5 +217,7 @@ def test_orders_fit_the_line_of_keys_and_each_has_one_key() -> None:
         keys = [key for one in (*orders, *COMMON) for key in one.key.split(",") if key]
         assert len(keys) == len(set(keys)), name
         assert len(bindings((*orders, *COMMON))) == len({one.id for one in (*orders, *COMMON)}), name
-        assert all(re.fullmatch(r"f\d+|enter|escape|left|right|home|end|delete|tab|ctrl\+[qz]", k) for k in keys)
+        assert all(
+            re.fullmatch(r"f\d+|enter|escape|left|right|home|end|delete|tab|ctrl\+[qz]", k) for k in keys
+        )
         assert said(f"{name.lower()}.help")
