@@ -122,7 +122,7 @@ def open_bore(bore: float, wanted: float, hosel_outside: float | None, *, fixtur
     wall = (hosel_outside - wanted) / 2
     if not fixture:
         return Opening(False, wall, "Not by hand: a fixture and a drill press, or not at all.")
-    if wall < LEAST_WALL:
+    if wall < LEAST_WALL - 1e-9:
         text = (
             f"Refused: {wall / _MM:.2f} mm of wall would be left and {LEAST_WALL / _MM:.1f} mm is the least."
         )

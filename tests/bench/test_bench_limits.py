@@ -182,6 +182,8 @@ def test_what_just_fits_is_allowed() -> None:
     assert cuts.bottom_to_ground(2 * INCH, 2 * INCH) == 0
     assert cuts.bottom_to_ground_dry(43 * INCH, 43 * INCH) == 0
     assert cuts.cuts(43 * INCH, INCH, 42 * INCH).butt == 0
+    assert tip.open_bore(0.0085, 0.009, 0.011, fixture=True).allowed  # a millimetre of wall, to the hair
+    assert not tip.open_bore(0.0085, 0.009, 0.01099, fixture=True).allowed
     coldest = UNITS["degF"].to_si(55)
     assert cure.hold_time(coldest) > cure.FULL_CURE
     hair = 1e-6
