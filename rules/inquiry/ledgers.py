@@ -158,8 +158,29 @@ def _rival_id(outcome: Outcome, decision: str, found: Choice | None, rival: str)
             raise InquiryProblem(str(problem)) from None
     names = [one.candidate.id for one in found.standings] if found else []
     if rival not in names:
-        raise InquiryProblem(f"'{rival[:60]}' was no candidate for {decision}; there were {', '.join(names)}")
+        elsewhere = _at_another_place(outcome, rival) if decision.endswith(".head") else ""
+        raise InquiryProblem(
+            f"'{rival[:60]}' was no candidate for {decision}; {elsewhere}there were {', '.join(names)}"
+        )
     return rival
+
+
+def _at_another_place(outcome: Outcome, head: str) -> str:
+    """Say of a head that stood at another place of the ladder what became of it there; else nothing."""
+    for rung in outcome.rungs:
+        made = rung.decisions.get("head")
+        standings = made.standings if isinstance(made, Choice) else ()
+        if head not in [one.candidate.id for one in standings]:
+            continue
+        before = "one head a place is decided before pairs compete, and it stands at another, "
+        taken = rung.spec.head.id if rung.spec.head else ""
+        if taken != head:
+            return f"{before}{rung.id}, where {taken} was taken; "
+        pairs = outcome.pairing.standings if outcome.pairing else ()
+        best = next((one.candidate.id for one in pairs if rung.id in one.candidate.id.split("+")), None)
+        lost = f", whose best pair lost (ask about pairing --instead {best})" if best else ""
+        return f"{before}{rung.id}, which it took{lost}; "
+    return ""
 
 
 def _by_rule(standing: Standing) -> dict[str, Line]:

@@ -255,11 +255,22 @@ def _promises(shelf: Shelf) -> Iterator[Finding]:
 
 
 def _gaps(shelf: Shelf) -> Iterator[Finding]:
-    """List the measures left out, as the assumptions they have become."""
+    """List the measures left out, as the assumptions they have become; ports left out are none."""
+    for head in shelf.heads:
+        if not head.ports:
+            yield _note(
+                f"head {head.id}", "no ports are listed; it is taken to have none and to take no mass"
+            )
     for gap in shelf.assumptions():
-        used = _amount(gap.value, gap.symbol)
-        spread = f", between {' and '.join(_amount(end, gap.symbol) for end in gap.span)}" if gap.span else ""
+        said = _diameter if gap.field == "bore" else _amount
+        used = said(gap.value, gap.symbol)
+        spread = f", between {' and '.join(said(end, gap.symbol) for end in gap.span)}" if gap.span else ""
         yield _note(gap.part, f"{gap.field} was not measured; {used} is assumed{spread}")
+
+
+def _diameter(value: object, symbol: str) -> str:
+    """Word a bore as the trade does: in thousandths."""
+    return _thousandths(value) if isinstance(value, float) else str(value)
 
 
 def _amount(value: object, symbol: str) -> str:

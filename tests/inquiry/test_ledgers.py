@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from rules.engine.ledger import Amount
+from rules.engine.ledger import Amount, Choice
 from rules.facts.reading import read_subject
 from rules.fitting import House, Outcome, fit
 from rules.inquiry.invented import invented
@@ -99,6 +99,22 @@ def test_what_there_is_not_is_said(
 ) -> None:
     with pytest.raises(InquiryProblem, match=says):
         why_not(fitted(GOLFER), decision, instead)
+
+
+def test_a_head_of_another_place_is_told_what_became_of_it(fitted: Callable[..., Outcome]) -> None:
+    outcome = fitted(GOLFER)
+    assert outcome.picked is not None
+    rungs = [r for r in outcome.rungs if r.id not in outcome.picked.id.split("+") and r.spec.head]
+    for rung in rungs:
+        made = rung.decisions["head"]
+        assert isinstance(made, Choice)
+        assert rung.spec.head is not None
+        with pytest.raises(InquiryProblem, match=f"{rung.id}, which it took, whose best.*{rung.id}"):
+            why_not(outcome, "longer.head", rung.spec.head.id)
+        for other in (one.candidate.id for one in made.standings[1:]):
+            with pytest.raises(InquiryProblem, match=f"{rung.id}, where {rung.spec.head.id} was taken"):
+                why_not(outcome, "longer.head", other)
+    assert rungs
 
 
 def test_an_amount_that_cannot_be_read_is_said(fitted: Callable[..., Outcome]) -> None:
