@@ -107,7 +107,7 @@ class Defaults:
         """Fill what is missing in `values` and return the names of the fields filled."""
         filled = set()
         for item in self.of(part, kind):
-            if item.field not in values:
+            if item.field not in values and (not item.nodes or item.against in values):
                 values[item.field] = item.fill(values)
                 filled.add(item.field)
         return frozenset(filled)

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import MISSING, dataclass, field, fields, replace
 from functools import cache, partial
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from rules.engine.document import FileProblem
 from rules.engine.scanner import Path as KeyPath
@@ -138,7 +138,10 @@ class _Tray:
                 sheet.wrong(path, owner, f"{seen[key]} has the same {'id' if 'id' in values else 'mass'}")
                 continue
             seen[key] = owner
-            self.parts[sort][key] = _BUILDERS[sort](values, self.defaults)
+            try:
+                self.parts[sort][key] = _BUILDERS[sort](values, self.defaults)
+            except _GapError as gap:
+                sheet.wrong(path, owner, str(gap))
 
     def _read_part(
         self, sheet: Sheet, sort: str, path: KeyPath, owner: str, row: Mapping[str, Any]
@@ -208,12 +211,17 @@ class _Tray:
         learned = self.defaults.complete("calibration", "", calibration)
         shop = dict(self.shop)
         assumed = self.defaults.complete("shop", "", shop)
+        try:
+            bench = _made(Calibration, calibration, learned)
+            place = _made(Shop, {**shop, "calibration": bench}, assumed)
+        except _GapError as gap:
+            raise ShelfFaults([Fault(folder / SHOP_FILE, 0, 0, "", str(gap))]) from None
         shelf = Shelf(
             heads=tuple(self.parts["head"].values()),
             shafts=tuple(self.parts["shaft"].values()),
             grips=tuple(self.parts["grip"].values()),
             pieces=tuple(sorted(self.parts["piece"].values(), key=lambda piece: piece.mass)),
-            shop=Shop(**shop, calibration=Calibration(**calibration, assumed=learned), assumed=assumed),
+            shop=place,
             defaults=self.defaults,
             folder=folder,
         )
@@ -237,25 +245,43 @@ def _named(values: dict[str, Any]) -> dict[str, Any]:
     return {"label": values["id"], "count": None, **values}
 
 
+_Part = TypeVar("_Part", Head, Shaft, Grip, Shop, Calibration)
+
+
+class _GapError(Exception):
+    """A measure that is left out, and that no default stands in for."""
+
+
+def _made(sort: type[_Part], found: Mapping[str, Any], assumed: frozenset[str]) -> _Part:
+    """Make a part of its values; _GapError when a measure is neither given nor declared as a default."""
+    wanted = [one.name for one in fields(sort) if one.default is MISSING]
+    if gaps := [name for name in wanted if name not in found]:
+        raise _GapError(
+            f"{', '.join(gaps)}: left out, and no default stands in; give it here, or a [[default]] in "
+            f"{DEFAULTS_FILE}"
+        )
+    return sort(**found, assumed=assumed)
+
+
 def _head(values: dict[str, Any], defaults: Defaults) -> Head:
     """Build a head, gaps filled."""
     found = _named(values)
     assumed = defaults.complete("head", found["kind"], found)
-    return Head(**found, assumed=assumed)
+    return _made(Head, found, assumed)
 
 
 def _shaft(values: dict[str, Any], defaults: Defaults) -> Shaft:
     """Build a shaft, gaps filled."""
     found = {"bore_note": "", **_named(values)}
     assumed = defaults.complete("shaft", found["made_for"], found)
-    return Shaft(**{"trim": (), **found}, assumed=assumed)
+    return _made(Shaft, {"trim": (), **found}, assumed)
 
 
 def _grip(values: dict[str, Any], defaults: Defaults) -> Grip:
     """Build a grip, gaps filled."""
     found = _named(values)
     assumed = defaults.complete("grip", "", found)
-    return Grip(**found, assumed=assumed)
+    return _made(Grip, found, assumed)
 
 
 def _piece(values: dict[str, Any], defaults: Defaults) -> Piece:

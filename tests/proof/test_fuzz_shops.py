@@ -142,3 +142,12 @@ def test_any_bytes_in_a_shop(own: Path, raw: bytes, name: str, line: str) -> Non
 def test_clubs_to_calibrate_by_changed_at_some_places(own: Path, data: dict[str, Any], json: bool) -> None:
     (own / "clubs.toml").write_bytes(tomli_w.dumps(data).encode("utf-8", "replace"))
     polite(ran(["calc", "calibrate", "clubs.toml", *(["--json"] if json else [])]))
+
+
+@pytest.mark.parametrize("part", ["head", "shaft", "grip", "shop", "calibration", "port"])
+def test_a_measure_that_nothing_stands_in_for_is_asked_for(own: Path, part: str) -> None:
+    """A shop's own defaults may leave some out, and name them in any order."""
+    defaults = tomllib.loads(SHOP["defaults.toml"])
+    kept = [one for one in defaults["default"] if one["part"] != part]
+    for some, line in ((kept, "shop check shop"), (kept[::-1], "recommend {0} --catalogue shop")):
+        read_by(own, "defaults.toml", tomli_w.dumps({**defaults, "default": some}).encode(), line)
