@@ -66,8 +66,13 @@ def ended(child: Any) -> int:
     return int(child.exitstatus if child.exitstatus is not None else 128 + child.signalstatus)
 
 
-@pytest.mark.parametrize("name", SCREENS)
-@pytest.mark.parametrize(("sent", "status"), [("SIGTERM", 143), ("SIGHUP", 129), ("SIGINT", 130)])
+@pytest.mark.parametrize(
+    ("name", "sent", "status"),
+    [
+        ("bay", "SIGTERM", 143), ("bay", "SIGINT", 130), ("trainer", "SIGHUP", 129), ("kiosk", "SIGHUP", 129),
+        ("kiosk", "SIGINT", 130),
+    ],
+)  # fmt: skip
 def test_a_signal_leaves_the_terminal_as_it_was_found(
     name: str, sent: str, status: int, start: Start, tmp_path: Path
 ) -> None:

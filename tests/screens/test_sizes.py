@@ -75,9 +75,21 @@ async def test_an_answer_can_be_typed_in_one_row(open_bay: Any) -> None:
         assert set(bay.desk.state.session.subject.answers) == {"hand", "pain"}
 
 
+async def test_the_way_back_to_the_line_works_where_one_column_fits(open_bay: Any) -> None:
+    async with open_bay(width=40, height=12) as bay:
+        await bay.say("right", "pain no")
+        for height in (12, 5, 1):
+            await bay.pilot.resize_terminal(40, height)
+            await bay.press("f5")
+            assert not isinstance(bay.app.focused, TypeLine)
+            await bay.press("escape")
+            assert isinstance(bay.app.focused, TypeLine)
+            assert in_sight(bay.app.screen, bay.app.focused)
+
+
 @pytest.mark.parametrize(
     ("key", "line"),
-    [("f1", ""), ("f4", ""), ("f8", ""), ("f9", "#find"), ("f10", "#find"), ("f11", ""), ("ctrl+t", "#line")],
+    [("f4", ""), ("f8", ""), ("f9", "#find"), ("f11", ""), ("ctrl+t", "#line")],
 )
 async def test_what_opens_from_the_talk_in_every_size(key: str, line: str, open_bay: Any) -> None:
     async with open_bay() as bay:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import textwrap
 from typing import TextIO
@@ -9,7 +10,7 @@ from typing import TextIO
 from interview.commands.ask.waiting import await_line
 from interview.text import clean
 
-_WIDTH = 78
+_WIDTH, _NARROWEST = 78, 16
 _LONGEST = 4096
 """Characters of one line that are read; the rest of a longer one is thrown away, not taken as an answer."""
 
@@ -26,8 +27,16 @@ class Lines:
         """Print text, wrapped at blanks; nothing in it can steer the terminal."""
         for line in clean(text).split("\n"):
             inner = indent + "  " if indent else ""
-            wrapped = textwrap.wrap(line, _WIDTH, initial_indent=indent, subsequent_indent=inner)
+            wrapped = textwrap.wrap(line, self._width(), initial_indent=indent, subsequent_indent=inner)
             print("\n".join(wrapped) if wrapped else "", file=self._writer)
+
+    def _width(self) -> int:
+        """Return the letters of a line: as many as a narrow terminal has, or else as read well."""
+        try:
+            columns = os.get_terminal_size(self._writer.fileno()).columns
+        except (OSError, ValueError, AttributeError):
+            return _WIDTH
+        return max(_NARROWEST, min(_WIDTH, columns - 1)) if columns > 0 else _WIDTH
 
     def ask(self) -> str | None:
         """Return the next line, or None when there is none left."""
