@@ -25,6 +25,7 @@ CASES = (
     Order("cases.notes", "f2", "notes", "notes", "Shows or covers the teaching notes."),
     Order("cases.units", "f7", "units", "yards or metres", "Changes how quantities are shown."),
     _ASIDE,
+    Order("cases.leave", "escape", "leave", "to the list", "Goes back from the note to the list."),
 )
 """The list of cases."""
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
@@ -9,7 +11,10 @@ from typing import Any
 import pytest
 
 from interview.classroom import ClassBook
+from interview.screens.trainer.app import TrainerApp
+from interview.screens.trainer.change import ChangeScreen
 from interview.screens.trainer.chart import ChartScreen
+from interview.screens.trainer.desk import TeachingDesk
 from interview.screens.trainer.edit import EditScreen
 from interview.screens.trainer.exercise import ExerciseScreen
 from interview.screens.trainer.flip import FlipScreen
@@ -18,6 +23,9 @@ from interview.screens.trainer.reveal import RevealScreen
 from interview.screens.trainer.roll import RollScreen
 from interview.screens.trainer.steps import StepsScreen
 from interview.views.trainer.said import said
+from rules.facts.subject import Subject
+from rules.fitting import House
+from rules.lessons.case import open_case
 from rules.lessons.exercises import make
 from rules.lessons.predict import Prediction
 from tests.screens.trainer.conftest import NOW, Lesson
@@ -207,3 +215,40 @@ async def test_arrows_go_between_the_line_and_the_list_of_the_map(open_lesson: A
         assert lesson.app.focused is screen.query_one("#list")
         await lesson.press("up")
         assert lesson.app.focused is screen.query_one("#find")
+
+
+async def test_a_case_without_a_pair_is_not_predicted_and_the_other_pane_is_left_first(
+    house: House, subject: Callable[..., Subject]
+) -> None:
+    bare = house.with_shelf(replace(house.shelf, shafts=()))
+    desk = TeachingDesk.of((open_case(bare, "bare", subject({"handicap": 15}), ""),), bare, None)
+    app = TrainerApp(desk, blink=False)
+    async with app.run_test(size=(60, 24)) as pilot:
+        lesson = Lesson(app, pilot)
+        await lesson.settle()
+        await lesson.press("enter")
+        assert lesson.on == "CasesScreen"
+        assert said("cases.no_pair") in lesson.pane("told")
+        await lesson.press("f7", "tab")
+        assert app.screen.has_class("aside")
+        await lesson.press("escape")
+        assert lesson.on == "CasesScreen"
+        assert not app.screen.has_class("aside")
+        await lesson.press("f5")
+        assert lesson.on == "FindScreen", "a rule can be tried all the same"
+
+
+async def test_an_answer_is_changed_seen_and_put_back(open_lesson: Any) -> None:
+    async with open_lesson(60, 24) as lesson:
+        screen = await onto(lesson, ChangeScreen(lesson.desk, lesson.desk.cases[0]))
+        await lesson.choose("handicap")
+        await lesson.press("enter", "escape")
+        assert screen.view.question == "", "left without an answer"
+        await lesson.press("enter")
+        await lesson.type("3")
+        await lesson.press("enter")
+        assert screen.has_class("aside"), "where there is room for one pane, it is what moved that is seen"
+        assert screen.view.now == "3"
+        await lesson.press("escape", "delete")
+        assert lesson.on == "ChangeScreen"
+        assert screen.view.question == ""
