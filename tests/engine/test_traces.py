@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from rules.engine import Candidate, RuleBase, View, assumed, known
@@ -27,6 +29,17 @@ def test_a_silent_rule_names_what_kept_it_silent(garden: RuleBase) -> None:
     view = quiet.conditions.parts[0].view
     assert view is not None
     assert view.best == FRUIT
+
+
+def test_only_what_holds_keeps_a_none_from_holding(one_rule: Callable[[str, str], RuleBase]) -> None:
+    condition = '{ none = [{ fact = "soil", is = "clay" }, { fact = "wishes", is = "fruit" }] }'
+    base = one_rule(condition, "{ points = 1 }")
+    quiet = silent(base, "tried", {"soil": known("clay"), "wishes": known(frozenset())}, {})
+    assert [(told.fact, told.best) for told in quiet.blockers] == [("soil", "holds")]
+    both = silent(base, "tried", {"soil": known("clay"), "wishes": known(FRUIT)}, {})
+    assert [told.fact for told in both.blockers] == ["soil", "wishes"]
+    gone = silent(base, "tried", {"wishes": known(FRUIT)}, {})
+    assert [(told.fact, told.best) for told in gone.blockers] == [("soil", "absent"), ("wishes", "holds")]
 
 
 def test_an_absent_ramp_fact_is_named(garden: RuleBase) -> None:

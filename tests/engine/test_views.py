@@ -7,6 +7,7 @@ import pytest
 from rules.engine import ABSENT, Candidate, RuleBase, View, assumed, known
 from rules.engine.amounts import NoStart
 from rules.engine.faults import MisreadView, UnknownName, did_you_mean
+from rules.engine.sides import Side
 from rules.engine.truth import MAY, MUST, best_word, word
 from rules.engine.views import point
 
@@ -133,3 +134,20 @@ def test_where_everything_comes_from(garden: RuleBase) -> None:
     assert set(found) == {*garden.facts, *garden.assumptions, *garden.decisions, *garden.rules}
     assert found["tall"].cite == "from talks over the fence"
     assert found["soil"].cite is None
+
+
+def test_known_numbers_and_words_are_read_at_one_look(
+    monkeypatch: pytest.MonkeyPatch, garden: RuleBase
+) -> None:
+    """The slow way, fact by fact, is for what is open, absent, assumed or asked whether it is known."""
+
+    def slow(*_: object) -> None:
+        raise AssertionError("read one by one")
+
+    monkeypatch.setattr(Side, "_one_by_one", slow)
+    tree = Candidate("one", {"grown": known(19.0), "hardy": known(250.0), "bears": known(frozenset())})
+    shared = {"frost": known(260.0), "soil": known("sand"), "wishes": known(frozenset(("fruit",)))}
+    assert garden.choose("tree", shared, [tree]).standings[0].points == -3500
+    assert garden.amount("distance", {"grown": known(19.0), "soil": known("sand")}).pick == 8000
+    monkeypatch.setattr(Side, "_told", slow)
+    assert garden.fast_amount("distance", {"grown": 19.0, "soil": "sand"}) == 8.0

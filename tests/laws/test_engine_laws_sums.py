@@ -77,6 +77,15 @@ def test_unfolding_changes_no_truth(rng: Random) -> None:
             assert holds == (kleene(one, truth) is wanted)
 
 
+def test_cases_are_counted_no_farther_than_is_too_many() -> None:
+    many = tuple(Atom("a", "is", "x") for _ in range(66))
+    pairs = tuple(Group("any", many[:2]) for _ in range(7))
+    assert count_cases(Group("any", many)) == count_cases(Group("all", pairs)) == MOST_CASES + 1
+    assert count_cases(Group("any", many[:MOST_CASES])) == MOST_CASES == count_cases(Group("all", pairs[:6]))
+    assert count_cases(None) == count_cases(many[0]) == count_cases(Group("all", many)) == 1
+    assert count_cases(Group("none", many[:3]), wanted=False) == 3
+
+
 @given(RANDOM)
 @MANY
 def test_a_bound_is_the_comparison_that_its_words_say(rng: Random) -> None:
