@@ -26,6 +26,8 @@ OF_THE_SHELF = frozenset(("places", "shafts", "built", "part"))
 """Sorts of things kept, as their keys begin, that no rule and no assumption changes."""
 OF_CLUBS = ("filled", "rest", "met", "flown")
 """Sorts of things kept of golfers that no rule on pairs changes."""
+OF_ROADS = (*OF_CLUBS, "words", "road")
+"""All sorts of things kept of golfers."""
 _MOST_RECENT = 64
 """Golfers of whom things of one sort are kept."""
 
@@ -72,12 +74,12 @@ class House:
         """Return the same house for a thread of its own: it begins with what is kept here."""
         return self._begun(self.base, tuple(self.recent))
 
-    def filling_alike(self, base: RuleBase) -> House:
-        """Return the house with a rule base that fills and flies clubs just as its own does.
+    def making_alike(self, base: RuleBase, alike: Sequence[str]) -> House:
+        """Return the house with a rule base that makes the same of the golfers that this one has served.
 
-        What is kept of clubs comes along.
+        `alike` names the sorts of things that it makes the same: what is kept of them comes along.
         """
-        return self._begun(base, OF_CLUBS)
+        return self._begun(base, alike)
 
     def _begun(self, base: RuleBase, sorts: Sequence[str]) -> House:
         """Return a house that begins with what is kept here, of golfers with some sorts of it."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from rules.facts.asked import asked as asked_facts
@@ -162,11 +163,15 @@ def _skill(base: RuleBase, known: Mapping[str, Known]) -> Known:
     return Known(usual, "assumed", half_range(base, "usual-handicap"), handicap.waits | score.waits)
 
 
+_fly = lru_cache(maxsize=512)(fly)
+"""Flights of driver and iron, remembered: most answers leave them alone."""
+
+
 def _driver_flight(base: RuleBase, known: Mapping[str, Known], air: float) -> Flight:
     """Fly the driver's centred strike off a level blow at the loft it delivers."""
     speed = known["driver_head_speed"].number
     loft = known["driver_loft"].number + assumed(base, "driver-delivered-loft")
-    return fly(impact(speed, loft, 0.0, driver_head(base)), air)
+    return _fly(impact(speed, loft, 0.0, driver_head(base)), air)
 
 
 def _iron(base: RuleBase, known: Mapping[str, Known], air: float, move: Shifting) -> Known | None:
@@ -179,7 +184,7 @@ def _iron(base: RuleBase, known: Mapping[str, Known], air: float, move: Shifting
     speed = known["driver_head_speed"]
     blow = assumed(base, "attack-brush")
     head_speed = speed.number * assumed(base, "speed-ratio-long-iron")
-    flight = fly(
+    flight = _fly(
         impact(head_speed, loft.number + assumed(base, "iron-delivered-loft"), blow, iron_head(base)), air
     )
     flown = Known(flight.carry, "derived", 0.06 * flight.carry, speed.waits | loft.waits)

@@ -172,6 +172,8 @@ def weighed_mishits(
 
     Spreads are those of shares known as well as so many balls would make them.
     """
+    if not any(shot.outcome for club in tried for shot in club.off_ground):
+        return ()
     before = mishits(believed.base, believed.asked, believed.skill, met)
     found = []
     for kind, outcomes in after.items():

@@ -7,14 +7,15 @@ likewise, each contested rule to the other school's view. What changes a decisio
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal, cast
 
 from rules.engine.plan import assumptions_of
-from rules.fitting import House, brief, judged, rungs
+from rules.fitting import House, brief, briefly, judged, rungs
 from rules.golf.coefficients import Law, rivals
+from rules.house import OF_CLUBS, OF_ROADS
 from rules.inquiry.roads import Picked, Road, Roads, changes
 from rules.inquiry.sky import Sky
 from rules.problems import Problem
@@ -23,7 +24,10 @@ if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.engine.language import Assumption
     from rules.engine.views import Value
+    from rules.facts.subject import Subject
     from rules.fitting import Outcome
+    from rules.golf.outcome import Flier
+    from rules.ladder.judge import Judge
     from rules.shelf.defaults import End
 
 Sort = Literal["assumption", "law", "school", "shelf"]
@@ -102,14 +106,15 @@ class Leaning:
             return Lean(id, sort, None, (self._swing(None, self.roads.in_house(self.roads.house, sky=sky)),))
         if sort == "school":
             decision = self.base.rules[id].decision
-            alike = decision is not None and self.base.decisions[decision].scope == "pair"
-            return Lean(id, sort, None, (self._under(None, self.base.with_other_view(id), alike=alike),))
+            paired = decision is not None and self.base.decisions[decision].scope == "pair"
+            alike: Sequence[str] = OF_CLUBS if paired else ()
+            return Lean(id, sort, None, (self._under(None, self.base.with_other_view(id), alike),))
         if sort == "shelf":
             return self._gap(id)
         assumption = self.base.assumptions[id]
         others = _others(assumption)
-        alike = id not in self._of_clubs
-        swings = tuple(self._under(to, self.base.with_assumptions({id: to}), alike=alike) for to in others)
+        alike = self._alike(id)
+        swings = tuple(self._under(to, self.base.with_assumptions({id: to}), alike) for to in others)
         return Lean(id, sort, assumption.value, swings)
 
     def _gap(self, id: str) -> Lean:
@@ -124,10 +129,20 @@ class Leaning:
         )
         return Lean(id, "shelf", cast("Value", gap.value), swings)
 
-    def _under(self, to: Value | None, base: RuleBase, *, alike: bool) -> Swing:
-        """Return what another rule base does; `alike` says that it fills and flies clubs as its own does."""
-        house = self._own.filling_alike(base) if alike else self.roads.house.with_base(base)
+    def _under(self, to: Value | None, base: RuleBase, alike: Sequence[str]) -> Swing:
+        """Return what another rule base does; `alike` names what it makes of this golfer as its own does."""
+        house = self._own.making_alike(base, alike) if alike else self.roads.house.with_base(base)
         return self._swing(to, self.roads.in_house(house))
+
+    def _alike(self, id: str) -> Sequence[str]:
+        """Say what a golfer as this one is comes to in the same way whatever the value of an assumption.
+
+        His clubs do where neither rules on clubs nor the filling and flying of his read it; his whole road
+        does where nothing reads it that comes after the golfer's own facts.
+        """
+        if id not in self._read_later:
+            return OF_ROADS
+        return OF_CLUBS if id not in self._read_of_clubs else ()
 
     @cached_property
     def _own(self) -> House:
@@ -137,18 +152,33 @@ class Leaning:
         return house
 
     @cached_property
-    def _of_clubs(self) -> frozenset[str]:
+    def _read_of_clubs(self) -> frozenset[str]:
         """Assumptions that are read while this golfer's clubs are filled and flown, or by rules on clubs."""
         scopes = {id: decision.scope for id, decision in self.base.decisions.items()}
-        rules = [rule for rule in self.base.rules.values() if scopes.get(rule.decision or "") != "pair"]
-        read = frozenset().union(*(assumptions_of(rule) for rule in rules if rule.decision))
+        by_rules = self._thresholds(id for id, scope in scopes.items() if scope != "pair")
+        return by_rules | self._noted(lambda judge, subject, flier: rungs(judge, subject, flier))
+
+    @cached_property
+    def _read_later(self) -> frozenset[str]:
+        """Assumptions that are read once the golfer's own facts are known, or by rules on any decision."""
+        return self._thresholds(self.base.decisions) | self._noted(briefly)
+
+    def _thresholds(self, decisions: Iterable[str]) -> frozenset[str]:
+        """Return the assumptions with which rules on some decisions compare, and at which amounts start."""
+        some = [self.base.decisions[id] for id in decisions]
+        rules = [rule for rule in self.base.rules.values() if rule.decision in {one.id for one in some}]
+        starts = [one.start_assumption for one in some if one.start_assumption is not None]
+        return frozenset(starts).union(*(assumptions_of(rule) for rule in rules))
+
+    def _noted(self, run: Callable[[Judge, Subject, Flier], object]) -> frozenset[str]:
+        """Return the assumptions that a part of this golfer's road reads after his own facts."""
         watched, noted = _watched(self.base)
-        house, subject = House(watched, self.roads.house.shelf), self.roads.subject
+        subject = self.roads.subject
         with contextlib.suppress(Problem):
-            judge = judged(house, subject)
+            judge = judged(House(watched, self.roads.house.shelf), subject)
             noted.read.clear()
-            rungs(judge, subject, self.roads.sky(judge.golfer.density))
-        return read | noted.read.keys()
+            run(judge, subject, self.roads.sky(judge.golfer.density))
+        return frozenset(noted.read)
 
     def _swing(self, to: Value | None, road: Road) -> Swing:
         """Return what a road under another value came to."""
