@@ -166,3 +166,14 @@ def test_what_comes_of_it_is_said_once_for_all_that_leads_there(house: House) ->
 def test_a_list_with_commas_inside_its_parts_is_parted_by_semicolons() -> None:
     assert listed(["balls that get up, of six", "turf", "wind"]) == "balls that get up, of six; turf and wind"
     assert listed(["a", "b", "c"]) == "a, b and c"
+
+
+def test_pairs_of_one_name_are_told_apart_by_the_club_that_differs(house: House) -> None:
+    outcome = outcome_of(house, "digger-scattered")
+    assert outcome.picked is not None
+    assert outcome.picked.id == "fairway-19+hybrid-22.5"
+    of = explained(outcome, "pairing", "fairway-19+hybrid-21.5", None, "imperial")
+    text = " ".join(explain_text(of, "customer").split())
+    assert "With the 4-hybrid of 21.5 degrees: " in text
+    assert "With the 4-hybrid of 22.5 degrees: " in text
+    assert "5-wood and 4-hybrid:" not in text

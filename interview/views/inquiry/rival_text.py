@@ -85,27 +85,27 @@ def _tell(of: Explained, one: Difference, names: tuple[str, str], page: Page) ->
 
 
 def _names(of: Explained, it: WhyNot, said: Words) -> tuple[str, str]:
-    """Return what to call the pick and the rival in a sentence; with lofts where names do not tell them."""
+    """Return what to call the pick and the rival; by the lofts that differ where their names do not."""
     if of.decision.id != "pairing":
         return "this one", "the other"
-    short = [_short(of, id, lofts=False) for id in (it.pick, it.rival)]
-    if short[0] == short[1]:
-        short = [_short(of, id, lofts=True) for id in (it.pick, it.rival)]
-    return short[0], short[1]
+    mine, other = _short(of, it.pick), _short(of, it.rival)
+    if mine != other:
+        return mine, other
+    ids = (it.pick.split("+"), it.rival.split("+"))
+    apart = [[id for id in some if id not in ids[1 - place]] for place, some in enumerate(ids)]
+    mine, other = (" and ".join(said.pair(id).removeprefix("a ") for id in some) for some in apart)
+    return f"the {mine}", f"the {other}"
 
 
-def _short(of: Explained, id: str, *, lofts: bool) -> str:
+def _short(of: Explained, id: str) -> str:
     """Name a pair in few words: `the 5-wood and 4-hybrid`."""
-    from math import degrees
-
     pair = of.outcome.pairs.get(id) or of.outcome.picked
     if pair is None:
         return "the others"
-    both = []
-    for rung in (pair.longer, pair.shorter):
-        loft = f" of {trimmed(degrees(rung.spec.loft), 1)} degrees" if lofts else ""
-        own = "your own " if rung.owned is not None else ""
-        both.append(f"{own}{rung.label.partition(',')[0]}{loft}")
+    both = [
+        f"{'your own ' if rung.owned is not None else ''}{rung.label.partition(',')[0]}"
+        for rung in (pair.longer, pair.shorter)
+    ]
     return f"the {both[0]} and {both[1]}".replace("the your own", "your own")
 
 
