@@ -34,14 +34,27 @@ def _said(one: QuestionView, name: int, width: int, glyphs: Glyphs) -> Iterator[
     role: Role = "dim" if one.standing == "dormant" else "strong"
     title = padded(one.short or one.title, name)
     room = max(1, width - name - 3)
-    first, rest = one.said, ""
-    if cells(one.said) > room > 8:
-        first = wrapped(one.said, room)[0].inks[0].text
-        rest = one.said[len(first) :].strip()
+    first, *below = _broken(one.said, room, max(1, width - 4))
     lead = (Ink(f"{sign(one, glyphs)} ", "dim"), Ink(title, "dim"), Ink(" "))
     yield row(*lead, Ink(clipped(first, room), role), target=one.id)
-    for more in wrapped(rest, max(1, width - 4), role):
-        yield row("    ", *more.inks, target=one.id)
+    for more in below:
+        yield row("    ", Ink(clipped(more, max(1, width - 4)), role), target=one.id)
+
+
+def _broken(said: str, room: int, below: int) -> list[str]:
+    """Break what was said into a first row of so many cells and further ones, between its parts."""
+    if cells(said) <= room or room <= 8:
+        return [said]
+    lines, wide = [""], room
+    for part in said.split("; "):
+        joined = f"{lines[-1]}; {part}" if lines[-1] else part
+        if cells(joined) < wide or (not lines[-1] and len(lines) > 1):
+            lines[-1] = joined
+        else:
+            lines[-1] += ";" if lines[-1] else ""
+            lines.append(part)
+            wide = below
+    return lines
 
 
 def ask_rows(talk: TalkView, width: int, glyphs: Glyphs) -> Picture:
