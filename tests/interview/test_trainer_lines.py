@@ -149,3 +149,18 @@ def test_a_class_that_is_empty_and_a_new_name_are_told(lesson: Callable[..., str
     assert "Dee: nothing tried yet" in said
     assert [one.name for one in ClassBook.open(tmp_path).trainees] == ["Dee"]
     assert ClassBook.open(tmp_path).roll.attempts == ()
+
+
+def test_a_change_says_what_comes_up_and_when_nothing_is_decided_otherwise(
+    lesson: Callable[..., str],
+) -> None:
+    said = lesson("change local_length_limit=no", "change pain=yes", "change pain", "change handicap=lots")
+    assert "Nothing is decided otherwise." in said
+    assert "comes up: " in said
+    assert "licensed professional" in said
+    assert "Write it as FACT=VALUE" in said
+
+
+def test_a_fact_that_no_rule_reads_says_so_on_the_map(lesson: Callable[..., str]) -> None:
+    assert "No rule reads it." in lesson("map clubs_leaving"), "only what follows from it is read"
+    assert "No rule reads it." not in lesson("map tempo")

@@ -53,6 +53,7 @@ FLIPS = (
     flip("handicap", 15.0, 24.0, "up", far=0.5),
     flip("lies.tight_fairway", 0.2, 0.6, "up", far=0.7),
     flip("turf_mark", "brush", "divot", far=0.9),
+    flip("curve", None, "slice", far=0.95),
     flip("attack_angle", math.radians(-2), math.radians(-5), "down"),
     FactFlips("wind", (), ()),
 )
