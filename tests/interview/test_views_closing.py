@@ -10,21 +10,13 @@ from interview.views.outcome import OutcomeView, outcome_view
 from interview.views.outcome_text import text_of
 from rules.fitting import Outcome
 
-HEADINGS = (
-    "TAKEN BY HAND",
-    "WHAT WE TOOK FOR GRANTED",
-    "CAUTIONS",
-    "PROVE IT",
-    "HOW TO MAKE SURE",
-    "PLEASE MIND",
-)
+HEADINGS = ("TAKEN BY HAND", "WHAT WE TOOK FOR GRANTED", "CAUTIONS", "PLEASE MIND", "PROVE IT")
+UNKNOWN = dict.fromkeys(("wind", "turf", "driver_loft", "handicap"), {"unknown": True})
 
 
 @pytest.fixture
 def view(fitted: Callable[..., Outcome]) -> OutcomeView:
-    return outcome_view(
-        fitted({"driver_speed": "92 mph", "wind": {"unknown": True}, "turf": {"unknown": True}})
-    )
+    return outcome_view(fitted({"driver_speed": "92 mph", **UNKNOWN}))
 
 
 def test_what_there_is_nothing_to_say_of_has_no_heading(view: OutcomeView) -> None:
