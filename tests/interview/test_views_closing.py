@@ -11,7 +11,7 @@ from interview.views.outcome_text import text_of
 from rules.fitting import Outcome
 
 HEADINGS = ("TAKEN BY HAND", "WHAT WE TOOK FOR GRANTED", "CAUTIONS", "PLEASE MIND", "PROVE IT")
-UNKNOWN = dict.fromkeys(("wind", "turf", "driver_loft", "handicap"), {"unknown": True})
+UNKNOWN = {id: {"unknown": True} for id in ("wind", "turf", "driver_loft", "handicap")}
 
 
 @pytest.fixture
