@@ -68,3 +68,18 @@ def test_going_back_the_cursor_stands_where_one_was(conversation: Conversation, 
     assert page_of(conversation, back).cursor == "answer:4"
     first = walk("back", visit=walk("unknown", visit=walk("start")))
     assert page_of(conversation, first).cursor == "unknown"
+
+
+def test_a_handicap_is_typed_with_its_signs_and_rubbed_out_one_by_one(
+    conversation: Conversation, walk: Walk
+) -> None:
+    visit = walk("start")
+    while visit.state is not None and visit.state.asking != "handicap":
+        visit = walk("unknown", visit=visit)
+    typed = walk("digit:1", "digit:.", "digit:.", "digit:5", visit=visit)
+    assert typed.typed == "1.5", "one decimal point is enough"
+    assert walk("rub", "rub", visit=typed).typed == "1"
+    assert walk("digit:1", "digit:+", visit=visit).typed == "1", "a sign comes first or not at all"
+    plus = walk("digit:+", "digit:2", "enter", visit=visit)
+    assert plus.state is not None
+    assert plus.state.session.subject.answers["handicap"].value == -2, "better than scratch"
