@@ -119,7 +119,8 @@ class Pane(ScrollView, can_focus=True):
             self._rows = (Row(),) * (height - len(self._rows)) + self._rows
         self.virtual_size = Size(width, len(self._rows))
         found = [target for _, target in targets(self._rows)]
-        if self.chosen not in found:
+        latest = self._at_end and not self.has_focus  # whoever comes into it begins at its end
+        if latest or self.chosen not in found:
             self.chosen = (found[-1] if self._at_end else found[0]) if found else ""
         if self._at_end and not self.has_focus:
             self.scroll_to(y=len(self._rows), animate=False)
