@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 import tomli_w
-from hypothesis import given, reject
+from hypothesis import example, given, reject
 from hypothesis import strategies as st
 
 from interview.commands.drill.lesson import JOBS
@@ -169,6 +169,7 @@ def test_lines_typed_to_ask(own: Path, lines: list[str], voice: str) -> None:
         file.unlink()
 
 
+@example(lines=["edit nothing", "edit hand", "edit {0}{id}", "off {0}", "map {0}", "step {0}"], keeps=False)
 @given(lines=st.lists(LESSON, max_size=8), keeps=st.booleans())
 @tries(15, 800)
 def test_lines_typed_to_a_lesson(own: Path, lines: list[str], keeps: bool) -> None:

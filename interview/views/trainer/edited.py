@@ -57,17 +57,16 @@ def _entry_line(overlay: Overlay, id: str) -> EntryLine:
 
 
 def edit_view(overlay: Overlay, id: str, golfer: str) -> EditView:
-    """Return the copy with one entry in hand; what it does is filled in as it is worked out."""
+    """Return the copy with one entry in hand, its effects filled in later; LessonProblem for no such entry."""
     if not id:
         return EditView(changes=len(overlay.rows) + len(overlay.off), golfer=case_title(golfer))
     base = overlay.house.base
-    source = base.sources[id]
     row = entry(overlay, id)[1]
     return EditView(
         entry=replace(_entry_line(overlay, id), text=str(row.get("because", row.get("text", "")))),
         fields=tuple(_fields(overlay, id)),
         off=id in overlay.off,
-        source=source_of(source).words,
+        source=source_of(base.sources[id]).words,
         teaches=str(row.get("teaches", "")),
         changes=len(overlay.rows) + len(overlay.off),
         golfer=case_title(golfer),
