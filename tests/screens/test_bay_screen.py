@@ -83,6 +83,15 @@ async def test_wide_and_high_shows_all_panes_at_once(open_bay: Any) -> None:
         assert all(words in text for words in ("STANDING", "DECISIONS", "DISTANCES"))
 
 
+@pytest.mark.parametrize("height", [34, 38, 39, 40, 45, 60])
+async def test_no_picture_is_cut_where_it_is_shown(open_bay: Any, height: int) -> None:
+    async with open_bay(120, height, session=SAMPLE) as bay:
+        for name in ("parts", "pictures"):
+            pane = bay.app.screen.query_one(f"#{name}", Pane)
+            seen = pane.region.intersection(bay.app.screen.query_one("#side").region)
+            assert seen.height >= len(pane._rows) or not pane.display
+
+
 async def test_map_goes_to_any_question_in_two_keys(open_bay: Any) -> None:
     async with open_bay() as bay:
         await bay.press("f4")

@@ -37,7 +37,7 @@ class TurfApp(App[int]):
         (0, "-narrow"), (64, "-usual"), (112, "-wide"), (160, "-vast"),
     ]  # fmt: skip
     VERTICAL_BREAKPOINTS: ClassVar[list[tuple[int, str]] | None] = [  # type: ignore[misc]
-        (0, "-slim"), (8, "-flat"), (20, "-low"), (34, "-high"), (50, "-tall"),
+        (0, "-slim"), (8, "-flat"), (20, "-low"), (39, "-high"), (50, "-tall"),
     ]  # fmt: skip
 
     def __init__(self, *, glyphs: Glyphs | None = None, blink: bool = True) -> None:
