@@ -18,17 +18,20 @@ from tests.benchmarks.start_up import ROOT, environment
 
 RULES = 'off = ["five-wood-hit-well"]\n'
 PEAK = """
-import resource, sys
+import pathlib, resource, sys
 from interview.commands.main import main
 main(["replay", *sys.argv[1:]])
-kinds = (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)
-print(max(resource.getrusage(kind).ru_maxrss for kind in kinds), file=sys.stderr)
+status = pathlib.Path("/proc/self/status")
+lines = status.read_text().splitlines() if status.exists() else []
+high = [line.split()[1] for line in lines if line.startswith("VmHWM:")]
+print(high[0] if high else resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)
 """
+"""Where the system tells it, the peak since the program began: the other one may be its parent's."""
 
 
 @dataclass(frozen=True, slots=True)
 class Replayed:
-    """One replay: seconds on the clock, and the peak memory of its largest process, MB."""
+    """One replay: seconds on the clock, and the peak memory of the process that was started, MB."""
 
     sessions: int
     seconds: float
