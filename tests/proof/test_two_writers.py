@@ -83,7 +83,7 @@ def test_the_bay_and_a_talk_on_one_session(open_both: Open, sessions: Path, tmp_
         say(open_both(), "hand = left")
         one.type("pain no")
         one.press("Enter")
-        one.wait(lambda text: "somebody else changed both.toml" in " ".join(text.split()))
+        one.wait(lambda text: "Somebody else changed both.toml" in " ".join(text.split()))
         one.wait("both-2")
         one.wait(lambda text: text.splitlines()[0].rstrip().endswith("kept"))
     finally:
