@@ -57,9 +57,9 @@ def fit(tip: float, bore: float, *, tip_taper: bool = False, bore_taper: bool = 
         return TipFit("refused", gap, _PARALLEL_IN_TAPER)
     if gap < -1e-6:
         return TipFit("refused", gap, _TOO_LARGE)
-    if gap <= SNUG and tip_taper and not bore_taper:
+    if gap <= SNUG + 1e-6 and tip_taper and not bore_taper:
         return TipFit("refused", gap, _TAPER_IN_PARALLEL)
-    if gap <= SNUG:
+    if gap <= SNUG + 1e-6:
         return TipFit("fits", gap, "The tip fits the bore.")
     if gap <= SHIM_UP_TO + 1e-6:
         return TipFit("shim", gap, _SHIM)

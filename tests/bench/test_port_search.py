@@ -54,6 +54,8 @@ def test_a_search_cut_short_gives_the_nearest_plan_it_met() -> None:
     """Somewhere between no steps and all of them the best plan is met before it is proved."""
     assert missed(SCARCE, 0) == (37, False)
     assert missed(SCARCE, 40_000) == (1, True)
+    exact = Task(400, 21_200, (400,), (1,), (Piece(400, 1, (True,)),))
+    assert solve(exact, 0).pieces == ((400,),)  # what fits to the hair is placed before any search
     assert (1, False) in [missed(SCARCE, budget) for budget in range(300)]
 
 

@@ -15,6 +15,9 @@ INCH = UNITS["in"].factor
     ("tip", "bore", "verdict"),
     [
         (0.335, 0.335, "fits"),
+        (0.335, 0.339, "fits"),
+        (0.370, 0.374, "fits"),
+        (0.335, 0.3395, "shim"),
         (0.370, 0.370, "fits"),
         (0.335, 0.350, "shim"),
         (0.355, 0.370, "shim"),
@@ -36,6 +39,15 @@ def test_tapers_meet_tapers() -> None:
     assert fit(0.355 * INCH, 0.355 * INCH, tip_taper=True, bore_taper=True).verdict == "fits"
     assert "bottoms out" in fit(0.350 * INCH, 0.355 * INCH, bore_taper=True).text
     assert fit(0.355 * INCH, 0.355 * INCH, tip_taper=True).verdict == "refused"
+
+
+@pytest.mark.parametrize("tip", [0.335, 0.350, 0.355, 0.370])
+def test_each_gap_counts_up_to_its_limit_whatever_the_diameter(tip: float) -> None:
+    """Snug to 4, a shim to 15, a sleeve to 35 thousandths (house value and cases of the trade)."""
+    for gap, verdict in ((0.004, "fits"), (0.015, "shim"), (0.035, "sleeve"), (0.036, "refused")):
+        assert fit(tip * INCH, (tip + gap) * INCH).verdict == verdict
+    assert fit(tip * INCH, (tip + 0.004) * INCH, tip_taper=True).verdict == "refused"
+    assert fit(tip * INCH, (tip + 0.005) * INCH, tip_taper=True).verdict == "shim"
 
 
 def test_a_large_tip_is_never_forced_or_sanded() -> None:
