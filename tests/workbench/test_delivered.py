@@ -19,6 +19,7 @@ from rules.workbench.altered import alteration
 from rules.workbench.certified import certify, demo_for
 from rules.workbench.conforming import conforming
 from rules.workbench.delivered import as_flown, delivered
+from rules.workbench.faults import NothingKnown
 from rules.workbench.matched import match_both, match_liked
 from rules.workbench.teach import finished_club
 
@@ -228,6 +229,12 @@ def test_a_local_rule_lowers_the_limit_and_fifteen_clubs_are_too_many(
     unknown = {k: v for k, v in two_woods.items() if not k.startswith("clubs")}
     outcome = run(unknown)
     assert next(line for line in conforming(outcome.clubs, outcome.golfer) if line.what == "clubs").ok is None
+
+
+def test_a_club_of_unknown_parts_teaches_nothing(run: Callable[..., Outcome], two_woods: Answers) -> None:
+    club = run(two_woods).clubs[0]
+    with pytest.raises(NothingKnown, match="longer"):
+        finished_club("unknown", replace(club, build=None), Reading(total=0.33))
 
 
 def test_finished_clubs_teach_the_shop_its_setback(
