@@ -20,7 +20,9 @@ from interview.screens.bay.app import BayApp
 from interview.screens.bay.desk import sit_down
 from interview.screens.kiosk.app import KioskApp
 from interview.screens.trainer.app import TrainerApp
+from interview.screens.trainer.cases import CasesScreen
 from interview.screens.trainer.desk import TeachingDesk
+from interview.session import load
 from interview.store import Store
 from rules.fitting import House
 from rules.lessons.case import open_case
@@ -91,10 +93,23 @@ async def test_the_kiosk(rounds: Rounds, chance: random.Random, house: House, tm
 
 
 async def test_the_trainer(rounds: Rounds, chance: random.Random, house: House, tmp_path: Path) -> None:
-    from interview.session import load
-
     session = load(SWEEPER, house.base.facts)
     case = open_case(house, session.id, session.subject, session.note)
     for n in range(rounds(2, 40)):
         app = TrainerApp(TeachingDesk.of((case,), house, tmp_path / str(n), "imperial", None))
         await shaken(app, chance, 25)
+
+
+async def test_a_screen_left_before_it_stands_ends_nothing(house: House, tmp_path: Path) -> None:
+    """Two keys typed ahead: one opens a screen and the next leaves it, faster than it can be set up."""
+    session = load(SWEEPER, house.base.facts)
+    case = open_case(house, session.id, session.subject, session.note)
+    app = TrainerApp(TeachingDesk.of((case,), house, tmp_path, "imperial", None))
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        first = app.screen
+        app.push_screen(CasesScreen(app.desk))
+        app.pop_screen()
+        await pilot.pause()
+        assert app.screen is first
+    assert app.fault is None

@@ -10,9 +10,12 @@ import threading
 from pathlib import Path
 from typing import Any, ClassVar
 
+from textual._context import active_message_pump
 from textual.app import App
 from textual.binding import BindingType
+from textual.css.query import NoMatches
 from textual.filter import LineFilter
+from textual.screen import Screen
 
 from interview.screens.kit.pause import Pause
 from interview.screens.kit.signs import SevenBits, terminal_glyphs
@@ -98,7 +101,14 @@ class TurfApp(App[int]):
         return [one for one in self._filters if one.enabled]
 
     def _handle_exception(self, error: Exception) -> None:
-        """Leave without printing anything: no local variables, no answers, on any screen."""
+        """Leave without printing anything: no local variables, no answers, on any screen.
+
+        A screen that is left while it is still being set up misses its panes, which is nobody's fault.
+        """
+        where = active_message_pump.get(None)
+        left = self._exit or (isinstance(where, Screen) and where not in self.screen_stack)
+        if left and isinstance(error, NoMatches):
+            return
         self._return_code = 1
         if self._exception is None:
             self._exception = error

@@ -57,7 +57,7 @@ def _entry_line(overlay: Overlay, id: str) -> EntryLine:
 
 
 def edit_view(overlay: Overlay, id: str, golfer: str) -> EditView:
-    """Return the copy with one entry in hand, its effects filled in later; LessonProblem for no such entry."""
+    """Return the copy with one entry in hand, its effects filled in later; LessonProblem where it is none."""
     if not id:
         return EditView(changes=len(overlay.rows) + len(overlay.off), golfer=case_title(golfer))
     base = overlay.house.base
