@@ -7,8 +7,8 @@ must not print what Python was doing.
 from __future__ import annotations
 
 import sys
+from typing import TYPE_CHECKING
 
-TYPE_CHECKING = False  # of `typing`, whose import would be such a moment
 if TYPE_CHECKING:
     from argparse import Namespace
     from collections.abc import Sequence
