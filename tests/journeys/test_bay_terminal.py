@@ -85,12 +85,18 @@ def test_a_fitting_with_a_kill_in_the_middle(
 def _ask_out(one: Terminal) -> int:
     """Say "I don't know" until nothing is worth asking; return how often."""
     unknowns = 0
-    while not re.search(r" 0 open", (text := one.rest()).splitlines()[0]):
-        before = text.splitlines()[0]
+    while not re.search(r" 0 open", one.rest().splitlines()[0]):
+        before = _said(one.wait(" open · kept"))
         one.press("F2")
         unknowns += 1
-        one.wait(lambda text, before=before: text.splitlines()[0] != before)  # type: ignore[misc]
+        one.wait(lambda text, before=before: _said(text) > before)  # type: ignore[misc]
     return unknowns
+
+
+def _said(text: str) -> int:
+    """How many answers the top of the screen counts."""
+    found = re.search(r"(\d+) said", text.splitlines()[0])
+    return int(found[1]) if found else -1
 
 
 @needs_tmux
