@@ -5,6 +5,8 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import signal
+import sys
+import threading
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -82,13 +84,30 @@ def locked(lock_file: Path) -> Iterator[None]:
 
 @contextlib.contextmanager
 def unbroken() -> Iterator[None]:
-    """Hold back interruptions until a save is whole and noted; they come right after it."""
-    if not hasattr(signal, "pthread_sigmask"):
+    """Hold back interruptions until a save is whole and noted; they come right after it.
+
+    Their handlers are what is held back, not the signals: a process of several threads hears a signal in
+    any of them, and runs its handler in the first. An event loop hears them between its turns, so nothing
+    is held back there.
+    """
+    if threading.current_thread() is not threading.main_thread() or _in_a_loop():
         yield
         return
-    held = {getattr(signal, name) for name in _BREAKERS if hasattr(signal, name)}
-    before = signal.pthread_sigmask(signal.SIG_BLOCK, held)
+    came: list[int] = []
+    before: dict[int, object] = {}
+    for number in (getattr(signal, name) for name in _BREAKERS if hasattr(signal, name)):
+        if signal.getsignal(number) not in (signal.SIG_IGN, None):
+            before[number] = signal.signal(number, lambda heard, _: came.append(heard))
     try:
         yield
     finally:
-        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+        for number, handler in before.items():
+            signal.signal(number, handler)  # type: ignore[arg-type]
+        for number in came:
+            signal.raise_signal(number)
+
+
+def _in_a_loop() -> bool:
+    """Say whether an event loop runs in this thread; what never loaded one has none."""
+    loops = sys.modules.get("asyncio.events")
+    return loops is not None and loops._get_running_loop() is not None

@@ -6,7 +6,10 @@ import os
 import signal
 import subprocess
 import sys
+import threading
+import time
 import tomllib
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -76,6 +79,15 @@ def test_several_lines_at_once_are_each_an_answer(tmp_path: Path) -> None:
     assert done.stdout.endswith("['one', 'two', 'xxxxx', 'three']\n"), done
 
 
+@pytest.fixture
+def hearing() -> Iterator[None]:
+    """Hear an interruption as a command does: one started in the background would be deaf to it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("hearing")
 def test_a_save_is_not_broken_into(tmp_path: Path) -> None:
     """An interruption in the middle of a save comes when it is whole, and the next save goes on from it."""
     store = Store(tmp_path)
@@ -103,9 +115,15 @@ def held_back() -> None:
         print("too late")
 
 
-def test_signals_are_held_back_and_come_afterwards(capsys: pytest.CaptureFixture[str]) -> None:
+@pytest.mark.parametrize("threads", [0, 1])
+def test_signals_are_held_back_and_come_afterwards(capsys: pytest.CaptureFixture[str], threads: int) -> None:
+    idle = [threading.Thread(target=time.sleep, args=(0.2,)) for _ in range(threads)]
+    for one in idle:
+        one.start()
     with pytest.raises(Ended) as ended:
         held_back()
+    for one in idle:
+        one.join()
     assert capsys.readouterr().out == "whole\n"
     assert ended.value.number == signal.SIGTERM
     assert signal.getsignal(signal.SIGTERM) == signal.SIG_DFL

@@ -35,8 +35,8 @@ def device(file: Path) -> None:
     [
         "ask {0}", "recommend {0}", "sheet {0} --for golfer", "whatif {0} handicap=3", "shop learn {0}",
         "trial {0}", "trial {1} --shots {0}", "calc calibrate {0}", "trainer --plain {0}",
-        "ask there --sessions store", "recommend there --sessions store", "recommend {1} --rules rules",
-        "recommend {1} --catalogue shop", "trainer --plain --class class",
+        "ask there --sessions store", "recommend there --sessions store", "recommend {1} --rules {2}/rules",
+        "recommend {1} --catalogue {2}/shop", "trainer --plain --class class",
     ],
 )  # fmt: skip
 def test_is_refused_in_one_sentence(make: Callable[[Path], None], line: str, own: Path) -> None:
@@ -45,7 +45,7 @@ def test_is_refused_in_one_sentence(make: Callable[[Path], None], line: str, own
     ):  # fmt: skip
         (own / folder).mkdir(exist_ok=True)
         make(own / folder / f"{name}.toml")
-    done = polite(ran([word.format("odd.toml", SWEEPER) for word in line.split()]))
+    done = polite(ran([word.format("odd.toml", SWEEPER, own) for word in line.split()]))
     assert done.status == 2
     assert b"ordinary file" in done.err
 
