@@ -13,7 +13,6 @@ five foot five, and an adult, thank you."
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -46,13 +45,6 @@ A_KEY, A_THOUGHT = 0.28, 1.35
 Moran & Newell 1980, The keystroke-level model for user performance time with interactive systems,
 Communications of the ACM 23 (7); both from memory)."""
 MOST_KEYS, LONGEST = 270, 240.0
-
-
-@pytest.fixture
-def terminal(tmp_path: Path) -> Iterator[Terminal]:
-    one = Terminal(tmp_path, 80, 24)
-    yield one
-    one.end()
 
 
 @needs_tmux

@@ -7,7 +7,7 @@ import re
 import signal
 import subprocess
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -15,19 +15,6 @@ import pytest
 from interview.session import load
 from rules.fitting import House
 from tests.journeys.real_terminal import PATIENCE, TURFPAIR, Terminal, needs_tmux
-
-
-@pytest.fixture
-def terminal(tmp_path: Path) -> Iterator[Callable[[int, int], Terminal]]:
-    opened: list[Terminal] = []
-
-    def make(width: int = 80, height: int = 24) -> Terminal:
-        opened.append(Terminal(tmp_path, width, height))
-        return opened[-1]
-
-    yield make
-    for one in opened:
-        one.end()
 
 
 def only_session(folder: Path) -> Path:
@@ -43,9 +30,9 @@ def answered(folder: Path, house: House) -> int:
 @needs_tmux
 @pytest.mark.parametrize(("width", "height"), [(80, 24), (120, 40)])
 def test_a_fitting_with_a_kill_in_the_middle(
-    terminal: Callable[[int, int], Terminal], tmp_path: Path, house: House, width: int, height: int
+    terminals: Callable[[int, int], Terminal], tmp_path: Path, house: House, width: int, height: int
 ) -> None:
-    first = terminal(width, height)
+    first = terminals(width, height)
     first.start("bay")
     first.wait("Hand?")
     said = 0
@@ -59,7 +46,7 @@ def test_a_fitting_with_a_kill_in_the_middle(
     os.kill(first.pid(), signal.SIGKILL)
     first.end()
 
-    again = terminal(width, height)
+    again = terminals(width, height)
     again.start("bay", only_session(tmp_path).stem)
     again.wait("5 said")
     again.wait("92 mph, measured")
@@ -102,9 +89,9 @@ def _said(text: str) -> int:
 @needs_tmux
 @pytest.mark.parametrize(("name", "status"), [("SIGTERM", 143), ("SIGHUP", 129)])
 def test_a_signal_loses_nothing_and_mends_the_terminal(
-    terminal: Callable[[int, int], Terminal], tmp_path: Path, house: House, name: str, status: int
+    terminals: Callable[[int, int], Terminal], tmp_path: Path, house: House, name: str, status: int
 ) -> None:
-    one = terminal(80, 24)
+    one = terminals(80, 24)
     one.start("bay")
     one.wait("Hand?")
     one.type("right")
@@ -118,9 +105,9 @@ def test_a_signal_loses_nothing_and_mends_the_terminal(
 
 @needs_tmux
 def test_a_closed_window_loses_nothing_and_leaves_no_process(
-    terminal: Callable[[int, int], Terminal], tmp_path: Path, house: House
+    terminals: Callable[[int, int], Terminal], tmp_path: Path, house: House
 ) -> None:
-    one = terminal(80, 24)
+    one = terminals(80, 24)
     one.start("bay")
     one.wait("Hand?")
     one.type("left")
@@ -136,8 +123,8 @@ def test_a_closed_window_loses_nothing_and_leaves_no_process(
 
 
 @needs_tmux
-def test_no_colour_is_needed(terminal: Callable[[int, int], Terminal]) -> None:
-    one = terminal(80, 24)
+def test_no_colour_is_needed(terminals: Callable[[int, int], Terminal]) -> None:
+    one = terminals(80, 24)
     one.start("bay", NO_COLOR="1")
     one.wait("Hand?")
     one.wait("STANDING")
@@ -147,8 +134,8 @@ def test_no_colour_is_needed(terminal: Callable[[int, int], Terminal]) -> None:
 
 
 @needs_tmux
-def test_seven_bits_where_the_terminal_has_no_more(terminal: Callable[[int, int], Terminal]) -> None:
-    one = terminal(80, 24)
+def test_seven_bits_where_the_terminal_has_no_more(terminals: Callable[[int, int], Terminal]) -> None:
+    one = terminals(80, 24)
     one.start("bay", PYTHONIOENCODING="ascii:replace", PYTHONUTF8="0")
     text = one.wait("STANDING")
     assert text.isascii()
@@ -185,7 +172,7 @@ def test_a_dumb_terminal_is_told_too(tmp_path: Path) -> None:
 
 @needs_tmux
 def test_a_fault_is_one_sentence_and_its_log_holds_no_answer(
-    terminal: Callable[[int, int], Terminal], tmp_path: Path
+    terminals: Callable[[int, int], Terminal], tmp_path: Path
 ) -> None:
     """A program that breaks in the middle says so, keeps what was said, and tells nobody else of it."""
     breaker = tmp_path / "sitecustomize.py"
@@ -197,7 +184,7 @@ def test_a_fault_is_one_sentence_and_its_log_holds_no_answer(
         "            raise RuntimeError('secret 4242')\n"
         "sys.meta_path.insert(0, _Finder())\n"
     )
-    one = terminal(80, 24)
+    one = terminals(80, 24)
     one.start("bay", PYTHONPATH=str(tmp_path))
     one.wait("Hand?")
     one.type("handicap 4.2")

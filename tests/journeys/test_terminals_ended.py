@@ -125,39 +125,41 @@ def test_a_closed_window_ends_the_program(name: str, start: Start, tmp_path: Pat
     assert not list(tmp_path.rglob("log/*"))
 
 
+def in_memory_only(start: Start, tmp_path: Path) -> Any:
+    """Begin a talk whose folder becomes a file, so that what is said is in memory only."""
+    folder = tmp_path / "here"
+    child = start("ask", "--new", "torn", TURFPAIR_SESSIONS=str(folder))
+    child.expect("> ")
+    (folder / ".lock").unlink()
+    folder.rmdir()
+    folder.write_text("")
+    child.sendline("left")
+    child.expect("memory")
+    return child
+
+
+def rescued(tmp_path: Path) -> Any:
+    """The answers of the one session that was rescued."""
+    (file,) = (tmp_path / "state").rglob("rescued/*.toml")
+    return tomllib.loads(file.read_text())["answers"]
+
+
 @pytest.mark.parametrize("sent", ["SIGTERM", "SIGHUP", "SIGINT"])
 def test_what_could_not_be_kept_is_rescued_when_a_talk_is_ended(
     sent: str, start: Start, tmp_path: Path
 ) -> None:
-    """The folder has become a file: what was said is in memory only, until a signal comes."""
-    folder = tmp_path / "here"
-    child = start("ask", "--new", "torn", TURFPAIR_SESSIONS=str(folder))
-    child.expect("> ")
-    (folder / ".lock").unlink()
-    folder.rmdir()
-    folder.write_text("")
-    child.sendline("left")
-    child.expect("memory")
+    child = in_memory_only(start, tmp_path)
     child.expect("> ")
     os.kill(child.pid, getattr(signal, sent))
     child.expect(pexpect.EOF)
     assert ended(child) == 128 + getattr(signal, sent)
-    (file,) = (tmp_path / "state").rglob("rescued/*.toml")
-    assert tomllib.loads(file.read_text())["answers"] == {"hand": "left"}
+    assert rescued(tmp_path) == {"hand": "left"}
 
 
 def test_a_closed_window_rescues_too(start: Start, tmp_path: Path) -> None:
-    folder = tmp_path / "here"
-    child = start("ask", "--new", "torn", TURFPAIR_SESSIONS=str(folder))
-    child.expect("> ")
-    (folder / ".lock").unlink()
-    folder.rmdir()
-    folder.write_text("")
-    child.sendline("left")
-    child.expect("memory")
+    child = in_memory_only(start, tmp_path)
     hang_up(child)
-    (file,) = (tmp_path / "state").rglob("rescued/*.toml")
-    assert tomllib.loads(file.read_text())["answers"] == {"hand": "left"}
+    assert rescued(tmp_path) == {"hand": "left"}
 
 
 @pytest.mark.parametrize(

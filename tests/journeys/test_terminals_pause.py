@@ -5,23 +5,14 @@ from __future__ import annotations
 import os
 import signal
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
-
-import pytest
 
 from interview.session import load
 from rules.fitting import House
 from tests.journeys.real_terminal import PATIENCE, Terminal, needs_tmux
 
 CASE = Path(__file__).parents[2] / "sample_sessions" / "digger-scattered.toml"
-
-
-@pytest.fixture
-def terminal(tmp_path: Path) -> Iterator[Terminal]:
-    opened = Terminal(tmp_path, 80, 24)
-    yield opened
-    opened.end()
 
 
 def state_of(pid: int) -> str:

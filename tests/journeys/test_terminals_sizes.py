@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -19,19 +19,6 @@ TINY = ((1, 5), (3, 9), (4, 8), (8, 20), (10, 4), (40, 1))
 """Sizes in which there is hardly room for a word; nothing may break in them."""
 
 
-@pytest.fixture
-def terminal(tmp_path: Path) -> Iterator[Callable[[int, int], Terminal]]:
-    opened: list[Terminal] = []
-
-    def make(width: int = 80, height: int = 24) -> Terminal:
-        opened.append(Terminal(tmp_path, width, height))
-        return opened[-1]
-
-    yield make
-    for one in opened:
-        one.end()
-
-
 def sized(one: Terminal, width: int, height: int) -> str:
     """Resize, wait until everything is drawn, and return the screen, which is never wider or higher."""
     one.resize(width, height)
@@ -42,8 +29,8 @@ def sized(one: Terminal, width: int, height: int) -> str:
 
 
 @needs_tmux
-def test_the_bay_goes_on_through_every_size(terminal: Callable[[int, int], Terminal]) -> None:
-    one = terminal(200, 60)
+def test_the_bay_goes_on_through_every_size(terminals: Callable[[int, int], Terminal]) -> None:
+    one = terminals(200, 60)
     one.start("bay")
     one.wait("Hand?")
     one.type("right")
@@ -75,8 +62,8 @@ def test_the_bay_goes_on_through_every_size(terminal: Callable[[int, int], Termi
 
 
 @needs_tmux
-def test_the_trainer_goes_on_through_every_size(terminal: Callable[[int, int], Terminal]) -> None:
-    one = terminal(40, 12)
+def test_the_trainer_goes_on_through_every_size(terminals: Callable[[int, int], Terminal]) -> None:
+    one = terminals(40, 12)
     one.start("trainer", CASE)
     one.wait("Digger scattered")
     one.press("F7")
@@ -96,10 +83,10 @@ def test_the_trainer_goes_on_through_every_size(terminal: Callable[[int, int], T
 
 @needs_tmux
 def test_the_kiosk_goes_on_through_every_size(
-    terminal: Callable[[int, int], Terminal], tmp_path: Path
+    terminals: Callable[[int, int], Terminal], tmp_path: Path
 ) -> None:
     PinFile(tmp_path / "state" / "turfpair" / "kiosk").set("918273")
-    one = terminal(40, 12)
+    one = terminals(40, 12)
     one.start("kiosk")
     text = one.wait("Start")
     assert "Nothing is kept unless" in " ".join(text.split()), "no word is cut by the scroll bar"
@@ -124,12 +111,12 @@ KINDS = {
 @needs_tmux
 @pytest.mark.parametrize("kind", KINDS)
 def test_what_has_the_focus_shows_without_colour(
-    kind: str, terminal: Callable[[int, int], Terminal], monkeypatch: pytest.MonkeyPatch
+    kind: str, terminals: Callable[[int, int], Terminal], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A sign stands before the line and before the row that is chosen; the cursor is turned over (SGR 7)."""
     for name in ("COLORTERM", "LC_ALL", "LC_CTYPE", "LANG"):
         monkeypatch.delenv(name, raising=False)
-    one = terminal(80, 24)
+    one = terminals(80, 24)
     one.start("bay", COLORTERM="", **KINDS[kind])
     one.wait("STANDING")
     plain = kind in ("few letters", "C")

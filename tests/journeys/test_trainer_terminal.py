@@ -2,22 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
-
-import pytest
 
 from interview.classroom import ClassBook
 from tests.journeys.real_terminal import Terminal, needs_tmux
 
 SAMPLE = Path(__file__).parents[2] / "sample_sessions" / "digger-scattered.toml"
-
-
-@pytest.fixture
-def terminal(tmp_path: Path) -> Iterator[Terminal]:
-    opened = Terminal(tmp_path, 80, 24)
-    yield opened
-    opened.end()
 
 
 @needs_tmux

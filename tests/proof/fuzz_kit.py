@@ -153,6 +153,12 @@ def nasty_text(most: int = 30) -> st.SearchStrategy[str]:
     return st.one_of(nasty, any_text, st.tuples(any_text, nasty).map("".join))
 
 
+def spliced(text: str, at: float, length: int, put: str) -> bytes:
+    """Put a text at a share of another one, in place of so many of its letters."""
+    place = int(at * len(text))
+    return (text[:place] + put + text[place + length :]).encode("utf-8", "replace")
+
+
 def mutated(value: Any, wrong: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
     """Plain data with one to three of its places changed: another value, a key gone, doubled or renamed."""
     return st.integers(1, 3).flatmap(lambda times: _mutated(value, wrong, times))

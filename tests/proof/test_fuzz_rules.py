@@ -22,6 +22,7 @@ from tests.proof.fuzz_kit import (
     place_of_its_own,
     polite,
     ran,
+    spliced,
     toml_values,
     tries,
 )
@@ -188,9 +189,7 @@ def test_the_house_s_own_entries_changed_at_some_places(
 def test_a_rule_file_with_text_put_anywhere(
     own: Path, file: Path, at: float, length: int, put: str, line: str
 ) -> None:
-    text = file.read_text()
-    place = int(at * len(text))
-    laid_over(own, (text[:place] + put + text[place + length :]).encode("utf-8", "replace"), line)
+    laid_over(own, spliced(file.read_text(), at, length, put), line)
 
 
 @given(raw=st.binary(max_size=200), line=st.sampled_from(CHECKS))

@@ -20,6 +20,7 @@ from tests.proof.fuzz_kit import (
     place_of_its_own,
     polite,
     ran,
+    spliced,
     toml_values,
     tries,
 )
@@ -93,8 +94,7 @@ def test_a_session_changed_at_some_places(own: Path, data: dict[str, Any], line:
 def test_a_session_with_text_put_anywhere(
     own: Path, text: str, at: float, length: int, put: str, line: str
 ) -> None:
-    place = int(at * len(text))
-    read_by(own, (text[:place] + put + text[place + length :]).encode("utf-8", "replace"), line)
+    read_by(own, spliced(text, at, length, put), line)
 
 
 @given(data=st.dictionaries(nasty_text(12).map(lambda key: key.encode("utf-8", "replace").decode()),

@@ -22,6 +22,7 @@ from tests.proof.fuzz_kit import (
     place_of_its_own,
     polite,
     ran,
+    spliced,
     toml_values,
     tries,
 )
@@ -115,9 +116,7 @@ def test_a_shop_s_file_changed_at_some_places(own: Path, name: str, line: str, d
 def test_a_shop_s_file_with_text_put_anywhere(
     own: Path, name: str, at: float, length: int, put: str, line: str
 ) -> None:
-    text = SHOP[name]
-    place = int(at * len(text))
-    read_by(own, name, (text[:place] + put + text[place + length :]).encode("utf-8", "replace"), line)
+    read_by(own, name, spliced(SHOP[name], at, length, put), line)
 
 
 @given(data=mutated(BOOKED, WRONG), line=st.sampled_from(LINES[2:]))

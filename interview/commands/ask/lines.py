@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import os
 import sys
-import textwrap
 from typing import TextIO
 
+from interview.broken import broken
 from interview.commands.ask.waiting import await_line
 from interview.text import clean
 
@@ -27,7 +27,7 @@ class Lines:
         """Print text, wrapped at blanks; nothing in it can steer the terminal."""
         for line in clean(text).split("\n"):
             inner = indent + "  " if indent else ""
-            wrapped = textwrap.wrap(line, self._width(), initial_indent=indent, subsequent_indent=inner)
+            wrapped = broken(line, self._width(), indent, inner)
             print("\n".join(wrapped) if wrapped else "", file=self._writer)
 
     def _width(self) -> int:

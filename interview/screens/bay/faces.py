@@ -217,7 +217,7 @@ _FIRM = (
     "steady: tried, every plausible way of answering what is open gives this pair.",
     "sure: how often this pair wins when every answer is drawn anew within what is known of it; settled and "
     "steady say nothing of how good the answers are, this does.",
-    "w a wood, h a hybrid, * an own club as it is, / an own club shortened: 4w 17 is a 4-wood of 17 degrees.",
+    "w a wood, h a hybrid, * an owned club as it is, / one shortened: 4w 17 is a 4-wood of 17 degrees.",
 )
 
 

@@ -49,7 +49,7 @@ def _head(club: BuildClub) -> Cell:
     """Return which head it is; of his own club his name for it."""
     if club.parts is None:
         known = f" ({club.view.head})" if club.view.head_label else ""
-        return Cell(f"own club: {club.view.owned}{known}")
+        return Cell(f"owned: {club.view.owned}{known}")
     return Cell(_named(club.parts.head.label, club.parts.head.id))
 
 

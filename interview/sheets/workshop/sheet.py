@@ -130,5 +130,5 @@ def _blocks(view: BuildView, outcome: OutcomeView) -> tuple[Block, ...]:
 def _title(club: BuildClub) -> str:
     """Name a club as a bench does."""
     view = club.view
-    whose = "" if view.owned is None else " (own club)"
+    whose = "" if view.owned is None else " (owned)"
     return f"{view.role.upper()}: {view.label}, {degrees(view.loft)}{whose}"

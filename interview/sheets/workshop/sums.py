@@ -27,7 +27,7 @@ def port_block(clubs: Sequence[BuildClub], system: System) -> Block:
         for number, ports in enumerate(rows, 1)
     ]
     if any(club.alteration for club in clubs):
-        lines.append(Line("Back into the own head", tuple(_put_back(club) for club in clubs)))
+        lines.append(Line("Back into the head", tuple(_put_back(club) for club in clubs)))
     return Block(
         "MASS ADDED: pieces = sum / room, g @ place from butt",
         (*lines, line("All ports", clubs, _all), Line("Screws", tuple(_screws(c, system) for c in clubs))),

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
-import textwrap
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from interview.broken import broken
 from interview.text import one_line
 
 if TYPE_CHECKING:
@@ -18,10 +17,6 @@ WIDTH = 96
 LEAST = 60
 """Columns below which it is not set any narrower."""
 _LABEL = 24
-_GLUE = "\u00a0"
-"""Stands for a blank at which a line must not break: textwrap breaks at ASCII blanks alone."""
-_FIGURE = re.compile(r"(?<=\d) (?=(?:g|mm|in|deg|h|degF|degC)\b)|(?<=\d) (?=x \d)|(?<=\d x) (?=\d)")
-"""The blanks inside a figure: before its unit, and in a count of pieces."""
 
 
 def text(sheet: WorkshopSheet, width: int = WIDTH) -> str:
@@ -40,7 +35,7 @@ def _lines(sheet: WorkshopSheet, width: int) -> Iterator[str]:
         yield ""
         yield "BEFORE IT LEAVES (tick, initials for each club)"
         for number, check in enumerate(sheet.checks, 1):
-            first, *more = _wrap(check, width - 28) or [""]
+            first, *more = broken(check, width - 28) or [""]
             yield f"{number}. {first:<{width - 28}}[ ] ______  [ ] ______"
             yield from (f"   {line}" for line in more)
     if sheet.cautions:
@@ -81,7 +76,7 @@ def _block(block: Block, titles: Sequence[str], column: int) -> Iterator[str]:
 
 def _line(line: Line, column: int) -> Iterator[str]:
     """Yield one line; figures too wide for their column go on below."""
-    columns = [_wrap(_cell(cell), column) or [""] for cell in line.cells]
+    columns = [broken(_cell(cell), column) or [""] for cell in line.cells]
     for row in range(max(map(len, columns))):
         label = line.label if row == 0 else ""
         cells = [one[row] if row < len(one) else "" for one in columns]
@@ -92,8 +87,8 @@ def _cell(cell: Cell) -> str:
     """Write a figure with its blank, or the reading in it."""
     if cell.read:
         return f"{cell.text} read {cell.read}{' OUT' if cell.out else ''}"
-    box = {"read": "____", "tick": f"[{_GLUE}]"}.get(cell.box, "")
-    return f"{cell.text} {box}".rstrip(" ")
+    box = {"read": "____", "tick": "[ ]"}.get(cell.box, "")
+    return f"{cell.text} {box}".rstrip()
 
 
 def _note(note: Note, width: int) -> Iterator[str]:
@@ -106,13 +101,4 @@ def _note(note: Note, width: int) -> Iterator[str]:
 
 def _wrapped(sentence: str, mark: str, width: int) -> list[str]:
     """Break a sentence at blanks."""
-    return _wrap(one_line(sentence, 2000), width, mark)
-
-
-def _wrap(text: str, width: int, mark: str = "") -> list[str]:
-    """Break a text at blanks, but never inside a figure or a box."""
-    rows = textwrap.wrap(
-        _FIGURE.sub(_GLUE, text), width, initial_indent=mark, subsequent_indent=" " * len(mark),
-        break_on_hyphens=False,
-    )  # fmt: skip
-    return [row.replace(_GLUE, " ") for row in rows]
+    return broken(one_line(sentence, 2000), width, mark, " " * len(mark))

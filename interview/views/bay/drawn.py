@@ -107,7 +107,7 @@ def beam_view(club: Club, system: System) -> BeamView:
     if build is None:
         return BeamView(
             name, spec.length, (), FULCRUM, 0.0, spec.balance, spec.balance, 0.0, 0.0, None, system,
-            unknown="An own club: nothing is known of its parts, so nothing is summed.",
+            unknown="A club already owned: nothing is known of its parts, so nothing is summed.",
         )  # fmt: skip
     reading = build.reading
     return BeamView(

@@ -10,6 +10,7 @@ from interview.views.bay.sayings import amount_words, blocked, value_words
 from interview.views.bay.standing import named, pair_of
 from interview.views.decisions import decisions
 from interview.views.lines import LineView
+from interview.views.outcome_text.quantities import rounded
 from interview.views.pairing import choice_as_it_stands
 from rules.engine.ledger import Choice
 from rules.inquiry.ledgers import Difference, Near, ledger, nearly, why_not
@@ -163,7 +164,7 @@ def candidate_name(outcome: Outcome, id: str, candidate: str) -> str:
 def _rival(outcome: Outcome, id: str, one: Standing, system: System) -> RivalName:
     """Return one candidate that was not picked."""
     name = candidate_name(outcome, id, one.candidate.id)
-    out = one.ruled_out[0].text(system) if one.is_ruled_out else ""
+    out = rounded(one.ruled_out[0].text(system)) if one.is_ruled_out else ""
     return RivalName(one.candidate.id, name, one.points, out)
 
 
@@ -173,7 +174,7 @@ def _line(line: LineView, unit: str, base: RuleBase, system: System) -> ReasonLi
     said = amount_words(amount, unit, system) if unit else f"{amount / 1000:+.2f}"
     return ReasonLine(
         rule=line.rule,
-        text=line.text,
+        text=rounded(line.text),
         amount=amount,
         said="" if line.rule == "start" else said,
         source=line.source.words,
@@ -223,7 +224,7 @@ def contrast_view(outcome: Outcome, id: str, rival: str, system: System) -> Cont
         their_points=theirs.points,
         lines=tuple(_contrast(one, system) for one in found.differences),
         shared=len(spoke) - len(found.differences),
-        out=found.ruled_out[0].text(system) if found.ruled_out else "",
+        out=rounded(found.ruled_out[0].text(system)) if found.ruled_out else "",
     )
 
 
@@ -232,4 +233,4 @@ def _contrast(one: Difference, system: System) -> ContrastLine:
     mine, theirs = (line.points if line else 0 for line in (one.mine, one.other))
     heavier = one.mine if one.other is None or abs(mine) >= abs(theirs) else one.other
     heavier = heavier or one.other
-    return ContrastLine(one.rule.id, mine, theirs, heavier.text(system) if heavier else "")
+    return ContrastLine(one.rule.id, mine, theirs, rounded(heavier.text(system)) if heavier else "")

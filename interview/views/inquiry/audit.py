@@ -94,10 +94,10 @@ def data(of: Audit) -> dict[str, Any]:
         "catalogue_changed": of.catalogue,
         "session_changed": list(of.sections),
         "decisions_noted": of.noted,
-        "pair": [{"rule": s.rule, "then": s.then, "now": s.now} for s in of.pair],
+        "pair": _said(of.pair),
         "moved": [
             {"decision": one.decision, "from": one.before, "to": one.after, "gone": one.gone,
-             "rules": [{"rule": s.rule, "then": s.then, "now": s.now} for s in one.rules]}
+             "rules": _said(one.rules)}
             for one in of.moved
         ],
         "by_rules": None if of.by_rules is None else [
@@ -107,6 +107,10 @@ def data(of: Audit) -> dict[str, Any]:
             for one in of.by_rules
         ],
     }  # fmt: skip
+
+
+def _said(rules: tuple[Said, ...]) -> list[dict[str, Any]]:
+    return [{"rule": one.rule, "then": one.then, "now": one.now} for one in rules]
 
 
 def _plain(pick: str | int | None) -> str | float | None:

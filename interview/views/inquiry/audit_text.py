@@ -47,8 +47,8 @@ def write(of: Audit, decision: str, page: Page, said: Words) -> None:
 
 
 def _for_customer(of: Audit, page: Page, said: Words) -> None:
-    """Tell a customer whether it is still the pair that he was told."""
-    what = "rules" if of.rules else "shelf" if of.catalogue else ""
+    """Tell a customer whether it is still the pair that was told then."""
+    what = "rules" if of.rules else "stock" if of.catalogue else ""
     first = f"Our {what} changed since we last looked" if what else "We know more than when we last looked"
     if not of.noted:
         page.say(f"{first}; what we told you then was not written down. What follows is how it stands now.")

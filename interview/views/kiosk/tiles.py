@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import textwrap
 from typing import TYPE_CHECKING, NamedTuple
 
+from interview.broken import broken
 from interview.views.kiosk.drawings import seven
 from interview.views.pictures.ink import Ink, Piece, Role, cells, padded, safe
 
@@ -106,8 +106,7 @@ def _labelled(tile: Tile) -> str:
 
 
 def _wrapped(tile: Tile, room: int) -> list[str]:
-    text = safe(_labelled(tile))
-    return textwrap.wrap(text, max(1, room), drop_whitespace=True) or [""]
+    return broken(safe(_labelled(tile)), room) or [""]
 
 
 def tile_lines(

@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-import re
-import textwrap
 from collections.abc import Iterable
 
+from interview.broken import broken
 from interview.text import one_line
 
 _INDENT = 2
 _LABEL = 9
 """Width of the label of a row."""
-_SPACE = "\x1f"
-"""Stands for a blank between a number and its unit, where a line is never broken."""
-_UNITS = "deg|degrees?|degF|degC|in|inch|inches|ft|feet|yd|yards?|mph|km/h|mm|cm|m|g|grams?|points?"
-_QUANTITY = re.compile(rf"(?<=\d) (?=(?:{_UNITS})\b|%|\d+/\d)")
 
 
 class Page:
@@ -75,12 +70,5 @@ class Page:
 
     def _write(self, words: str, first: str, rest: str) -> None:
         """Wrap one paragraph; a quantity is not torn from its unit."""
-        tied = _QUANTITY.sub(_SPACE, one_line(words, 2000))
-        wrapped = textwrap.wrap(
-            tied,
-            self._width,
-            initial_indent=first,
-            subsequent_indent=rest,
-            break_on_hyphens=False,
-        )
-        self._lines += [line.replace(_SPACE, " ").rstrip() for line in wrapped or [first.rstrip()]]
+        wrapped = broken(one_line(words, 2000), self._width, first, rest)
+        self._lines += [line.rstrip() for line in wrapped or [first.rstrip()]]

@@ -5,12 +5,11 @@ A role says what a piece of text is, never how it is coloured; whoever shows it 
 
 from __future__ import annotations
 
-import re
-import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal, NamedTuple
 from unicodedata import combining, east_asian_width
 
+from interview.broken import broken
 from interview.text import clean
 
 Role = Literal[
@@ -42,10 +41,6 @@ Picture = tuple[Row, ...]
 """A picture: its rows, from the top."""
 Piece = str | Ink
 """What a row is put together from."""
-_GLUE = "\N{NO-BREAK SPACE}"
-"""Stands for a blank at which a line must not break: textwrap breaks at ASCII blanks alone."""
-_IN_QUANTITY = re.compile(r"(?<=\d) (?=(?:%|deg|degF|degC|in|mm|cm|ft|yd|m|g|mph|m/s|rpm|points?)(?![\w']))")
-"""The blank between a number and its unit."""
 
 
 def cells(text: str) -> int:
@@ -117,9 +112,8 @@ def fitted(one: Row, width: int) -> Row:
 
 def wrapped(text: str, width: int, role: Role = "plain", *, indent: str = "", target: str = "") -> Picture:
     """Return a text as rows broken at blanks, not within a quantity; rows after the first stand indented."""
-    glued = _IN_QUANTITY.sub(_GLUE, safe(text))
-    lines = textwrap.wrap(glued, max(1, width), subsequent_indent=indent if width > 12 else "")
-    return tuple(row(Ink(line.replace(_GLUE, " "), role), target=target) for line in lines)
+    lines = broken(safe(text), width, rest=indent if width > 12 else "")
+    return tuple(row(Ink(line, role), target=target) for line in lines)
 
 
 def between(left: Sequence[Piece], right: Sequence[Piece], width: int, *, target: str = "") -> Row:

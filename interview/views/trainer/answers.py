@@ -23,8 +23,10 @@ if TYPE_CHECKING:
     from rules.lessons.case import Case
     from rules.units import System
 
-_LABEL = 22
-"""Cells of a question's title, where there is room."""
+_LABEL, _LONG_LABEL = 22, 34
+"""Cells of a question's title, and where there is room for whole ones."""
+_WIDE = 60
+"""Cells from which on there is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +134,7 @@ def sheet_rows(view: CaseSheet, width: int, *, choose: bool = False) -> Picture:
 
 def _rows(topic: SaidTopic, width: int, *, choose: bool) -> Iterator[Row]:
     """Yield the answers of one topic: title and answer side by side, or the answer below where it is long."""
-    label = min(_LABEL, max(6, width // 2))
+    label = min(_LONG_LABEL if width >= _WIDE else _LABEL, max(6, width // 2))
     for line in topic.lines:
         target = line.id if choose else ""
         if cells(line.said) <= width - label - 1:
