@@ -21,6 +21,7 @@ LAYERS = [
         "rules.problems",
         "rules.whole_file",
         "interview.text",
+        "interview.broken",
         "interview.folders",
     },
     {"rules.engine", "rules.golf", "rules.bench"},

@@ -157,7 +157,7 @@ def test_what_comes_of_it_is_said_once_for_all_that_leads_there(house: House) ->
         FactFlips("tempo", (), ()),
     )
     text = said(house, Study(PICK, RIVAL, flips=flips), customer=False)
-    assert text.count("It would be a 5-wood of 19 degrees and a 7-wood of 23 degrees") == 1
+    assert text.count("It would be a 5-wood of 18.75 degrees and a 7-wood of 23 degrees") == 1
     assert "Nothing within their range changes it: start down." in text
     text = said(house, Study(PICK, RIVAL, flips=(flips[2],)), customer=False)
     assert "Nothing within its range, changed alone." in text

@@ -36,7 +36,7 @@ class Words:
         return name if self.customer else f"{name} ({id})"
 
     def _club(self, id: str) -> str:
-        """Name one club of a pair by its id."""
+        """Name one club of a pair by its id, with the loft of its head where it is on this ladder."""
         rung = next((one for one in self.outcome.rungs if one.id == id), None)
         if rung is not None and rung.owned is not None:
             return f"{'your own' if self.customer else 'the owned'} {rung.label.removesuffix(', owned')}"
@@ -45,7 +45,9 @@ class Words:
             return "a club of your own" if self.customer else "a club of the golfer's own"
         kind, loft = found.group(1), float(found.group(2))
         name = trade_name("fairway" if kind == "fairway" else "hybrid", loft)
-        return f"a {name} of {trimmed(loft, 1)} degrees"
+        if rung is not None:  # a place is named by a rounded loft, its head has one of its own
+            loft = unit("deg").from_si(rung.spec.loft)
+        return f"a {name} of {trimmed(loft, 2)} degrees"
 
     def decision(self, id: str) -> str:
         """Name a decision: the pair, or a part of one of the two clubs."""
