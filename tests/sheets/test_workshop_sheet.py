@@ -167,11 +167,11 @@ def test_text_keeps_to_its_width(made: Callable[..., Made]) -> None:
 def test_his_own_club_is_shortened_by_both_counts(made: Callable[..., Made]) -> None:
     own = made("his-wood-to-shorten")
     page = text(own.workshop)
-    assert "own club: his 4-wood" in page
+    assert "owned: his 4-wood" in page
     # case of the trade: an inch off a wood loses 5.1 by the sum and 6 by the bench rule
     assert "1 in off loses: -5.1 | -6.0" in page
     assert "wanted back: 9.3 g | 12.0 g" in page
-    assert cell(own.workshop, "Back into the own head").text == "9.3 g"
+    assert cell(own.workshop, "Back into the head").text == "9.3 g"
     assert cell(own.workshop, "Shaft (stock id)").text == "–"
     assert "tape first, scale, then make it permanent" in page
 

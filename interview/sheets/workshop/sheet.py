@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from interview.sheets.figures import degrees
 from interview.sheets.paper import Block, Note, Stamp
 from interview.sheets.workshop.notes import (
     calibration_note,
@@ -20,7 +21,6 @@ from interview.sheets.workshop.notes import (
 from interview.sheets.workshop.parts import head_block, length_block, shaft_block
 from interview.sheets.workshop.readings import built_notes
 from interview.sheets.workshop.sums import mass_block, port_block, sum_block
-from interview.views.outcome_text.quantities import degrees
 
 if TYPE_CHECKING:
     from interview.views.build import BuildClub, BuildView
@@ -130,5 +130,5 @@ def _blocks(view: BuildView, outcome: OutcomeView) -> tuple[Block, ...]:
 def _title(club: BuildClub) -> str:
     """Name a club as a bench does."""
     view = club.view
-    whose = "" if view.owned is None else " (owned)"
-    return f"{view.role.upper()}: {view.label}, {degrees(view.loft)}{whose}"
+    whose = "" if view.owned is None else "owned "
+    return f"{view.role.upper()}: {whose}{view.label}, {degrees(view.loft)}"
