@@ -70,6 +70,15 @@ def test_what_a_fact_moves_is_told_case_by_case(lesson: Callable[..., str], case
     assert f"It flips the pair in {shares.picks} of 2 cases" in lesson("influence lies")
 
 
+def test_one_case_is_spoken_of_as_one(house: House, cases: tuple[Case, ...]) -> None:
+    lines = Typed(["influence handicap", "off thin-strikes-shorten", "replay"])
+    teach(Sitting(cases[1:], house, cast(Lines, lines), lambda: NOW, 3))
+    said = " ".join(lines.said)
+    assert "Lessons line by line: 1 case. " in said
+    assert "Working through 1 case." in said
+    assert not re.search(r"\b1 cases", said)
+
+
 def test_predictions_are_asked_for_again_until_they_can_be_read(lesson: Callable[..., str]) -> None:
     said = lesson("predict longer.shaft", "a broomstick", "1", "facts", "driver speed", "predict no.such")
     assert "'a broomstick' is no candidate for the shaft; there are easy-46" in said

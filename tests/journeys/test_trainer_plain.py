@@ -91,7 +91,7 @@ def test_a_whole_lesson_goes_through_a_pipe(tmp_path: Path) -> None:
         "It does not load:",
         "The copy loads; entries changed: 1.",
         "Playing length, longer club: 41 1/4 in, then 40 1/2 in",
-        "cases come out otherwise",
+        "Otherwise than before:",
         f"use it with --rules {copy}",
         "'fly' is not known here",
         "Predict and be marked:",

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from interview.views.lessons.lines import edit_lines, effect_lines, here_lines_plain
 from interview.views.trainer.edited import edit_view, effect_view, here_lines
+from interview.views.trainer.said import cases_words
 from rules.lessons.case import LessonProblem
 from rules.lessons.overlay import (
     Checked,
@@ -83,7 +84,7 @@ def replay(sitting: Sitting, rest: str) -> None:
     """Say what the edits do to all cases."""
     house = _house(sitting)
     if house is not None:
-        sitting.tell("working", of=len(sitting.cases))
+        sitting.tell("working", cases=cases_words(len(sitting.cases)))
         tally = effect_everywhere(sitting.cases, house)
         cases = {case.id: case for case in sitting.cases}
         sitting.show(effect_lines(effect_view(tally, cases, sitting.system)))

@@ -15,6 +15,7 @@ from interview.text import one_line
 from interview.views.bay.sayings import value_words
 from interview.views.lessons.lines import plain
 from interview.views.trainer.names import case_title
+from interview.views.trainer.said import cases_words
 from rules.engine import RuleBaseFaults
 from rules.lessons.case import LessonProblem
 from rules.lessons.exercises import KINDS
@@ -30,7 +31,7 @@ _LEAVE = ("quit", "q", "exit", "done")
 
 def teach(sitting: Sitting) -> None:
     """Hold a lesson until somebody leaves it, or there are no more lines."""
-    sitting.tell("welcome", count=len(sitting.cases))
+    sitting.tell("welcome", cases=cases_words(len(sitting.cases)))
     _case(sitting)
     sitting.tell("next")
     while True:

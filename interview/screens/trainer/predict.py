@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 from textual import on
 from textual.binding import BindingType
 
+from interview.screens.kit.faces import capital
 from interview.screens.kit.orders import bindings
 from interview.screens.kit.pane import Pane
 from interview.screens.kit.prompt import PromptScreen
@@ -80,7 +81,7 @@ class PredictScreen(LessonScreen[None]):
         if not decision:
             return
         one, units = self.desk.of_case(self.case).get(decision), self.desk.units
-        title = decision_title(self.case.base, decision)
+        title = capital(decision_title(self.case.base, decision))
         if asked(self.case, decision).kind == "amount":
             text = picked_name(self.case, decision, one.value, units) if one else ""
             hint = amount_hint(self.case, decision, units)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
+from interview.wording.words import words as wording
 from rules.engine.language import Assumed, Atom
 from rules.units import difference_words, words
 
@@ -32,7 +33,8 @@ def value_words(fact: Fact, value: Value | Mapping[str, float] | None, system: S
         return value.replace("_", " ")
     if isinstance(value, frozenset):
         return ", ".join(sorted(one.replace("_", " ") for one in value)) or "none"
-    return ", ".join(f"{name.replace('_', ' ')} {share * 100:.0f} %" for name, share in value.items())
+    called = wording().asked(fact, "fitter").label
+    return ", ".join(f"{called(name)} {share * 100:.0f} %" for name, share in value.items())
 
 
 def amount_words(thousandths: int, unit: str, system: System) -> str:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
+from interview.views.bay.sayings import value_words as said_of
 from interview.views.outcome_text.quantities import spelled, trimmed
 from rules.engine.text import value_words
 from rules.ladder.rung import trade_name
@@ -61,8 +62,7 @@ class Words:
         if value is None:
             return "not known"
         if isinstance(value, Mapping):
-            parts = [f"{part.replace('_', ' ')} {round(share * 100)} %" for part, share in value.items()]
-            return ", ".join(parts)
+            return said_of(fact, value, self.system)
         said = value_words(fact, value, self.system)  # type: ignore[arg-type]
         return spelled(said) if self.customer else said
 

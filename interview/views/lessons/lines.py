@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from interview.views.trainer.names import decision_title
+from interview.views.trainer.said import cases_words
 from interview.wording.words import words
 
 if TYPE_CHECKING:
@@ -140,7 +141,7 @@ def here_lines_plain(moved: tuple[tuple[str, str, str], ...]) -> Iterator[str]:
 def effect_lines(view: Effect) -> Iterator[str]:
     """Say what edits do to all cases."""
     moved = view.moved or ()
-    yield plain("replay_some" if moved else "replay_none", count=len(moved), of=view.of)
+    yield plain("replay_some" if moved else "replay_none", count=len(moved), cases=cases_words(view.of))
     for title, before, after in moved:
         yield IN + plain("change_line", title=title, before=before, after=after)
 

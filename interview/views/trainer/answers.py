@@ -118,7 +118,8 @@ def _balls(subject: Subject) -> Iterator[str]:
         balls = [shot for shot in subject.shots if shot.club == club]
         seen = Counter(shot.outcome for shot in balls if shot.outcome is not None)
         parts = ", ".join(f"{count} {name}" for name, count in seen.items())
-        yield said("answers.balls", club=club, count=len(balls), seen=parts or said("answers.not_said"))
+        key = "answers.one_ball" if len(balls) == 1 else "answers.balls"
+        yield said(key, club=club, count=len(balls), seen=parts or said("answers.not_said"))
 
 
 def sheet_rows(view: CaseSheet, width: int, *, choose: bool = False) -> Picture:
@@ -133,12 +134,13 @@ def sheet_rows(view: CaseSheet, width: int, *, choose: bool = False) -> Picture:
 
 
 def _rows(topic: SaidTopic, width: int, *, choose: bool) -> Iterator[Row]:
-    """Yield the answers of one topic: title and answer side by side, or the answer below where it is long."""
+    """Yield the answers of one topic: title and answer side by side, or one below the other; neither cut."""
     label = min(_LONG_LABEL if width >= _WIDE else _LABEL, max(6, width // 2))
     for line in topic.lines:
         target = line.id if choose else ""
-        if cells(line.said) <= width - label - 1:
-            lead = Ink(padded(line.title, label), "dim")
+        room = max(label, cells(line.title))
+        if room + 1 + cells(line.said) <= width:
+            lead = Ink(padded(line.title, room), "dim")
             yield row(lead, " ", Ink(line.said, "strong"), target=target)
             continue
         yield row(Ink(clipped(line.title, width), "dim"), target=target)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from interview.views.pictures.ink import Ink, Picture, Role, Row, cells, clipped, padded, row, wrapped
-from interview.views.trainer.said import said
+from interview.views.trainer.said import cases_words, said
 
 if TYPE_CHECKING:
     from interview.views.pictures.glyphs import Glyphs
@@ -50,7 +50,7 @@ def cases_heading(view: CasesView, width: int) -> Picture:
     """Return the top of the list: how many cases, and whose attempts count."""
     who = said("cases.nobody" if view.open else "cases.no_class")
     who = said("cases.trainee", name=view.trainee) if view.trainee else who
-    count = said("cases.count", count=len(view.cases))
+    count = cases_words(len(view.cases))
     left = (Ink(" Turfpair trainer  ", "head"), Ink(count, "strong"))
     room = width - sum(cells(one.text) for one in left) - 1
     name = clipped(who, max(0, room))

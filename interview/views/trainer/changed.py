@@ -194,4 +194,5 @@ def _flip(case: Case, fact: Fact, flip: Flip, system: System) -> str:
     """Say which value changes the pair, and to what."""
     way = said(f"flip.way_{flip.direction}") if flip.direction else ""
     pair = pair_name(case.outcome, str(flip.pick), system)
-    return said("flip.told", fact=fact.title, value=value_words(fact, flip.to, system), way=way, pair=pair)
+    value = value_words(fact, flip.to, system)
+    return said("flip.told", fact=fact_title(case.base, fact.id), value=value, way=way, pair=pair)

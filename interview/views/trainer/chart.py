@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from interview.views.pictures.ink import Ink, Picture, Row, between, cells, clipped, padded, row, wrapped
-from interview.views.trainer.said import blocks, headed, said, told
+from interview.views.trainer.said import blocks, cases_words, headed, said, told
 
 if TYPE_CHECKING:
     from interview.views.pictures.glyphs import Glyphs
@@ -136,7 +136,7 @@ def influence_rows(view: InfluenceView, width: int) -> Picture:
     if view.done < view.of:
         return wrapped(said("chart.working", done=view.done, of=view.of), width, "dim")
     texts = tuple(one for text in view.summary for one in wrapped(text, width))
-    return headed(said("chart.influence", of=view.of), texts, width)
+    return headed(said("chart.influence", cases=cases_words(view.of)).upper(), texts, width)
 
 
 def _case(one: InfluenceLine, most: int, width: int, glyphs: Glyphs) -> Row:

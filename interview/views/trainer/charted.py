@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from interview.views.inquiry.words import listed
 from interview.views.trainer.chart import ChartLine, FactView, InfluenceLine, InfluenceView, ReaderLine
 from interview.views.trainer.names import case_title, decision_title, fact_title, moved_words
-from interview.views.trainer.said import said
+from interview.views.trainer.said import cases_words, said
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -102,7 +102,7 @@ def influence_view(base: RuleBase, found: Influence) -> InfluenceView:
 
 def _summary(base: RuleBase, found: Influence) -> Iterator[str]:
     """Yield what an influence comes to, a sentence each."""
-    yield said("chart.picks", count=found.picks, of=len(found.cases), still=found.untouched)
+    yield said("chart.picks", count=found.picks, cases=cases_words(len(found.cases)), still=found.untouched)
     if found.parts:
         parts = [
             said("chart.part", title=base.decisions[part].title, count=cases)

@@ -127,7 +127,8 @@ def _why(case: Case, one: Mark, system: System) -> Iterator[str]:
     elif isinstance(ledger_of(case, id), Amount):
         from interview.views.trainer.names import moved_words
 
-        yield said("reveal.why_amount", off=moved_words(case.base, id, one.gap, system), near=near)
+        off = moved_words(case.base, id, abs(one.gap), system).removeprefix("+")
+        yield said("reveal.why_amount", off=off, near=near)
     else:
         yield said("reveal.why_choice", points=f"{one.gap / 1000:.2f}", near=near)
     if not one.prediction.reasons and one.drivers.facts:

@@ -19,6 +19,11 @@ def said(key: str, **values: object) -> str:
     return words().say(f"trainer_screen.{key}", "trainer", **values)
 
 
+def cases_words(count: int) -> str:
+    """Return how many cases there are, in words."""
+    return said("names.one_case") if count == 1 else said("names.some_cases", count=count)
+
+
 def headed(text: str, rows: Picture, width: int) -> Picture:
     """Return rows under a heading; nothing where there are none."""
     return (row(Ink(clipped(text, width), "head")), *rows) if rows else ()

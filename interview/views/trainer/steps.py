@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from interview.views.outcome_text.quantities import opened
 from interview.views.pictures.bars import bar
 from interview.views.pictures.ink import (
     Ink,
@@ -89,7 +90,7 @@ def step_heading(view: StepView, width: int, glyphs: Glyphs) -> Picture:
     track = glyphs.band * filled + glyphs.needless * (16 - filled)
     place = said("steps.place", at=view.at, count=view.count)
     end = (Ink(f" {track} " if width >= 60 else " ", "rule"), Ink(f"{place} ", "dim"))
-    return (between((Ink(f" {view.decision}", "head"),), end, width),)
+    return (between((Ink(f" {opened(view.decision)}", "head"),), end, width),)
 
 
 def bars_rows(view: StepView, width: int, glyphs: Glyphs) -> Picture:

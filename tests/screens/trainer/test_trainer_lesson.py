@@ -178,7 +178,7 @@ async def test_one_answer_moves_and_the_flip_is_found(open_lesson: Any, tmp_path
         assert f"{word} gives" not in lesson.pane("list"), "nothing is told before it is asked"
         await lesson.press("f5")
         assert "That earns 100 %." in lesson.pane("list")
-        assert f"turf mark {word} gives" in lesson.pane("list")
+        assert f"Turf mark {word} gives" in lesson.pane("list")
         last = ClassBook.open(tmp_path).roll.of(trainee.id)[-1]
         assert (last.item, last.score) == ("flip:digger-scattered:turf_mark", 1.0)
         await lesson.press("f3")

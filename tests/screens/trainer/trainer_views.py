@@ -81,7 +81,7 @@ CHANGE = ChangeView(
 )  # fmt: skip
 FLIP = FlipView(
     "Handicap", "22", (("30", "the pair stays", False), ("44", "5-wood 18.8° + 9-wood 23°", True)),
-    ("handicap 44 or more gives 5-wood 18.8° + 9-wood 23°.",), 100,
+    ("Handicap 44 or more gives 5-wood 18.8° + 9-wood 23°.",), 100,
 )  # fmt: skip
 EXERCISE = ExerciseView(
     "Which fact decides this?", ("Which of these carried most of the length?", "The golfer: sweeper."),
