@@ -11,12 +11,12 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from rules.engine.fast import best_of
 from rules.facts.golfer import FOR_CAUTIONS, Golfer, golfer
 from rules.house import House, load_house
 from rules.ladder.bagged import bagged
 from rules.ladder.judge import Judge
-from rules.ladder.pairs import Pair, order, pair_id, pairs, race
+from rules.ladder.pairs import Pair, order, pairs
+from rules.ladder.race import Race
 from rules.ladder.rung import Rung
 from rules.ladder.stocked import Barred, no_heads, places, rung
 from rules.overrides import Overridden, overridden
@@ -101,7 +101,7 @@ class Brief:
 
     golfer: Golfer
     points: Mapping[str, int | None]
-    """Of each pair by its id, thousandths; None where it is ruled out."""
+    """Of each pair by its id, thousandths; None where it is ruled out. Counted when somebody asks."""
     picked: Pair | None
     """The engine's pair; overrides are left aside."""
     ports: tuple[str | None, str | None]
@@ -130,19 +130,19 @@ def judged(house: House, subject: Subject, shift: Mapping[str, float] | None = N
 
 def briefly(judge: Judge, subject: Subject, flier: Flier | None) -> Brief:
     """Run the rest of a brief road."""
-    met, counts = race(judge, rungs(judge, subject, flier)[0])
-    points = [None if out else count for count, out in counts]
-    place = best_of(points)
-    picked = None if place is None else apart(judge, pairs(judge, met[place])[0], flier)
+    race = Race(judge, rungs(judge, subject, flier)[0])
+    place = race.first()
+    picked = None if place is None else apart(judge, pairs(judge, race.two(place))[0], flier)
     ports = (towards(judge, picked.longer), towards(judge, picked.shorter)) if picked else (None, None)
-    return Brief(judge.golfer, dict(zip([pair_id(*two) for two in met], points, strict=True)), picked, ports)
+    return Brief(judge.golfer, race, picked, ports)
 
 
 def _paired(judge: Judge, filled: Sequence[Rung], met: Mapping[str, Pair]) -> Choice | None:
     """Choose among pairs on best values; ledgers and bounds are evaluated when somebody asks."""
     if not met:
         return None
-    points = race(judge, filled)[1]
+    race = Race(judge, filled)
+    points = [race.count(place) for place in range(len(race))]
     candidates = [pair.candidate for pair in met.values()]
     return judge.base.counted("pairing", judge.golfer.views, candidates, points)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -45,6 +45,10 @@ class House:
         default_factory=dict, init=False, repr=False, compare=False
     )
     """What the latest golfers have in common, by sort, the latest last."""
+
+    def __reduce__(self) -> tuple[type[House], tuple[RuleBase, Shelf]]:
+        """Pickle what it stands on, and nothing that is kept; the shelf goes without its digest."""
+        return House, (self.base, replace(self.shelf, stamp=str))
 
     def once(self, key: tuple[object, ...], make: Callable[[], Any]) -> Any:
         """Return what is kept under a key, made at the first asking; all goes when it grows large."""

@@ -88,7 +88,7 @@ def pairing_view(outcome: Outcome, choice: Choice | None) -> PairingView | None:
 def _rival(outcome: Outcome, standing: Standing) -> RivalView:
     """Return one pair's standing."""
     pair = outcome.pairs[standing.candidate.id]
-    types = types_of(pair.longer, pair.shorter)
+    types = types_of(pair.longer.kind, pair.shorter.kind)
     label = f"{pair.longer.label} and {pair.shorter.label}"
     lofts = (pair.longer.spec.loft, pair.shorter.spec.loft)
     return RivalView(pair.id, label, standing.points, standing.is_ruled_out, types, lofts)

@@ -46,6 +46,11 @@ class RuleBase:
         self._plans: dict[str, Plan] = {}
         self._digest: str | None = None
 
+    def __reduce__(self) -> tuple[type[RuleBase], tuple[object, ...]]:
+        """Pickle what it declares; plans are laid out again where they are wanted."""
+        declared = (self.facts, self.assumptions, self.decisions, self.rules)
+        return RuleBase, (self.name, self.scopes, self.topics, *map(dict, declared), self.largest_cliff)
+
     @property
     def digest(self) -> str:
         """SHA-256 of what the rule base means, the same whatever its files and their order."""

@@ -48,7 +48,7 @@ class Layout:
         """Bits of the cases that follow a ramp."""
         self.own_ramps = sum(bit for bit, along in self.along.items() if along.place >= 0)
         """Bits of the cases whose ramp follows a candidate's own fact."""
-        self.parts: dict[tuple[str, ...], object] = {}
+        self.parts: dict[tuple[object, ...], object] = {}
         """Kept by `joined`: how parts of candidates are read."""
 
 

@@ -7,11 +7,12 @@ once for every pair that it is in.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable, Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from functools import partial, reduce
 from operator import and_, getitem, itemgetter
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
+from rules.engine.ceiling import Ceiling
 from rules.engine.evaluate import layout
 from rules.engine.fast import given
 from rules.engine.sides import Side
@@ -52,7 +53,8 @@ class Joined:
                 start &= rows.absent
         self.start = start
         """Cases that survive the ground, and what no part holds."""
-        self._shared = list(laid.ramps.items())
+        self.shared = list(laid.ramps.items())
+        """What ramps on the ground give, thousandths, by bit."""
 
     def part(self, own: Best) -> Part:
         """Evaluate a part: facts that no other part of the same candidate holds."""
@@ -81,6 +83,14 @@ class Joined:
             found = self._split.parts[key] = _Numbers(self._plan, self._split, ids)
         return partial(found.read, self.start, self._unknown)
 
+    def ceiling(self, sorts: Mapping[str, Collection[str]]) -> Ceiling:
+        """Return what tells how many points a candidate may get at most; `sorts` as it takes them."""
+        key = ("ceiling", *sorts, *map(tuple, sorts.values()))
+        found = self._split.parts.get(key)
+        if found is None:
+            found = self._split.parts[key] = Ceiling(self._plan, self._split.own.ids, sorts)
+        return cast("Ceiling", found)
+
     def points(self, parts: Sequence[Part]) -> tuple[int, bool]:
         """Return the points of a candidate joined from parts, thousandths, and whether it is ruled out."""
         plan, mask = self._plan, self.start
@@ -89,7 +99,7 @@ class Joined:
         if plan.several:
             mask = plan.once(mask)
         total = plan.fixed.sum(mask)
-        for bit, gives in self._shared:
+        for bit, gives in self.shared:
             if bit & mask:
                 total += gives
         for _, ramps in parts:

@@ -80,7 +80,12 @@ class Leaning:
     """Swings what one golfer's run leans on."""
 
     def __init__(self, outcome: Outcome, roads: Roads, mine: Road, rival: str | None) -> None:
-        self.outcome, self.roads, self.mine, self.rival = outcome, roads, mine, rival
+        self.outcome, self.roads, self.mine, self.rival = (
+            outcome,
+            roads.telling(mine.pick, rival),
+            mine,
+            rival,
+        )
         self.base = outcome.house.base
 
     def all(self) -> Iterator[Lean]:

@@ -47,7 +47,7 @@ class Road:
     decided: Mapping[str, Picked]
     """Every decision by its id, such as `pairing` or `longer.length`; clubs of his own have none."""
     points: Mapping[str, int | None]
-    """Of each pair, thousandths; None where it is ruled out."""
+    """Of the pairs that the roads were to tell of, thousandths; None where it is ruled out."""
     lofts: tuple[tuple[str, float], ...] = ()
     """Type and loft (rad) of the longer and of the shorter club."""
 
@@ -71,6 +71,15 @@ class Roads:
         self.stale = stale
         self.count = 0
         """Roads run so far."""
+        self._told: frozenset[str] = frozenset()
+
+    def telling(self, *pairs: str | None) -> Roads:
+        """Have each road from now on tell the points of some pairs: those of all are too much to keep."""
+        told = frozenset(pair for pair in pairs if pair is not None)
+        if told != self._told:
+            self._told = told
+            self.house.recent.pop("road", None)
+        return self
 
     def counted_anew(self) -> Roads:
         """Return the same roads, with all that is kept of them, none of them counted yet."""
@@ -106,14 +115,14 @@ class Roads:
             return Road(None, {}, {})
         return kept["road"]  # type: ignore[no-any-return]
 
-    @staticmethod
-    def _road(found: Brief) -> Road:
+    def _road(self, found: Brief) -> Road:
         """Return what a brief road came to."""
+        points = {pair: found.points[pair] for pair in self._told if pair in found.points}
         if found.picked is None:
-            return Road(None, {}, found.points)
+            return Road(None, {}, points)
         both = (found.picked.longer, found.picked.shorter)
         lofts = tuple((rung.kind, rung.spec.loft) for rung in both)
-        return Road(found.picked.id, decided(found), found.points, lofts)
+        return Road(found.picked.id, decided(found), points, lofts)
 
 
 def with_answers(subject: Subject, answers: Mapping[str, Answer | None]) -> Subject:

@@ -3,25 +3,24 @@
 from __future__ import annotations
 
 import contextlib
-import multiprocessing
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import islice
 from typing import TYPE_CHECKING, Any
 
-from rules.inquiry.child import begin_child
+from rules.fitting import fit
+from rules.inquiry.aside import Aside, Gone
 from rules.inquiry.enough import Enough, enough
 from rules.inquiry.flips import FactFlips, Flipping
 from rules.inquiry.leans import Lean, Leaning, ranked
 from rules.inquiry.overtake import Overtake, overtake
-from rules.inquiry.roads import Roads, Superseded, never
+from rules.inquiry.roads import Roads, never
 from rules.inquiry.steady import Steady, steady
 from rules.inquiry.sure import FIRST, Sure, surely
 
 if TYPE_CHECKING:
-    from multiprocessing.connection import Connection
-
-    from rules.fitting import Outcome
+    from rules.facts.subject import Subject
+    from rules.fitting import House, Outcome
     from rules.inquiry.roads import Stale
 
 DRAWS = 128
@@ -60,7 +59,7 @@ def study(
 
     `tell` gets the study each time a part is done, the first figure of `sure` within half a second. Raises
     Superseded once `stale` says so. `both_cores` has what would change it found in a process of its own,
-    where the system can fork one.
+    where the system can begin one.
     """
     pairing = outcome.pairing
     if outcome.picked is None or pairing is None or pairing.pick is None:
@@ -113,6 +112,15 @@ def _changing(
     yield enough(outcome, mine.pick or "", flips, steady=settled(), roads=roads)
 
 
+def changing_aside(
+    house: House, subject: Subject, rival: str | None, settled: Callable[[], bool]
+) -> Iterator[object]:
+    """Yield what would change it, as found in a process begun for that."""
+    outcome = fit(house, subject)
+    roads = Roads(house, subject, outcome.golfer.density)
+    return _changing(outcome, rival, roads, settled)
+
+
 class _Beside:
     """Finds what would change it: in a process of its own where that is wanted and can be, else if asked."""
 
@@ -122,50 +130,29 @@ class _Beside:
         self._settled = False
         self._given = 0
         self._here: Iterator[object] | None = None
-        self._process: multiprocessing.Process | None = None
-        if both_cores and "fork" in multiprocessing.get_all_start_methods():
-            context = multiprocessing.get_context("fork")
-            self._pipe, there = context.Pipe()
-            process = context.Process(target=self._send, args=(there,), daemon=True)
-            process.start()
-            there.close()
-            self._process = process  # type: ignore[assignment]
-
-    def _send(self, there: Connection) -> None:
-        """Find it in the child, and send it part by part."""
-        begin_child()
-        for part in _changing(self._outcome, self._rival, self.roads, there.recv):
-            there.send(part)
+        self._aside: Aside | None = None
+        if both_cores:
+            with contextlib.suppress(Gone):
+                self._aside = Aside(changing_aside, outcome.house, outcome.subject, rival)
 
     def settle(self, steady: bool) -> None:
         """Say whether the pick is steady, which has to be known in the end."""
         self._settled = steady
-        if self._process is not None:
-            with contextlib.suppress(OSError):  # it was ended from outside: its work is done here
-                self._pipe.send(steady)
+        if self._aside is not None:
+            self._aside.tell(steady)
 
     def next(self) -> Any:
         """Return the next part; raises Superseded while waiting when nobody wants it any more."""
         self._given += 1
-        if self._process is not None and self._here is None:
-            try:
-                return self._received()
-            except (EOFError, OSError):  # the child was ended from outside: do its work here
-                pass
+        if self._aside is not None and self._here is None:
+            with contextlib.suppress(Gone):  # it was ended from outside: its work is done here
+                return self._aside.next(self._stale)
         if self._here is None:
             parts = _changing(self._outcome, self._rival, self.roads, lambda: self._settled)
             self._here = islice(parts, self._given - 1, None)
         return next(self._here)
 
-    def _received(self) -> object:
-        """Return what the child sends next."""
-        while not self._pipe.poll(0.02):
-            if self._stale():
-                raise Superseded
-        return self._pipe.recv()
-
     def stop(self) -> None:
-        """End the child, whatever it is doing."""
-        if self._process is not None:
-            self._process.terminate()
-            self._process.join()
+        """End the other process, whatever it is doing."""
+        if self._aside is not None:
+            self._aside.stop()

@@ -12,6 +12,7 @@ from rules.facts.known import NOTHING, Known, assumed
 
 if TYPE_CHECKING:
     from rules.facts.golfer import Golfer
+    from rules.facts.subject import Kind
     from rules.ladder.deciding import Deciding
     from rules.ladder.rung import Rung
 
@@ -42,6 +43,10 @@ _SORTS = {
     "between": tuple(id for id in _BETWEEN if id not in (*_TO_DRIVER, *_TO_IRON)),
 }
 """The numbers by what they hang on: one of the two clubs, or both."""
+BY_PART = {role: (*_SORTS[role], *(f"{role}_{id}" for id in _WORDS)) for role in _ROLES} | {
+    "types": ("pair_types",)
+}
+"""All facts that are known as soon as one club is, or what the pair is made of."""
 
 
 class PairFacts:
@@ -123,7 +128,7 @@ class PairFacts:
 
     def all(self, longer: Rung, shorter: Rung) -> dict[str, Any]:
         """Return every fact of a pair, as the judge reads it. Where no iron is known its gap is absent."""
-        found = self.types(types_of(longer, shorter))
+        found = self.types(types_of(longer.kind, shorter.kind))
         found |= {**self.words("longer", *self.told(longer)), **self.words("shorter", *self.told(shorter))}
         if self.judge.golfer.iron is None:
             gone = Known(None, "assumed", waits=self._behind["iron_gap"], closed=True)
@@ -140,11 +145,11 @@ class PairFacts:
         return Known(min(high, max(low, value)), waits=self._behind[id])
 
 
-def types_of(longer: Rung, shorter: Rung) -> str:
-    """Return what a pair is made of."""
-    if longer.kind == shorter.kind:
-        return "two_fairway_woods" if longer.kind == "fairway" else "two_hybrids"
-    return "wood_and_hybrid" if longer.kind == "fairway" else "hybrid_above_wood"
+def types_of(longer: Kind, shorter: Kind) -> str:
+    """Return what a pair of two kinds of club is made of."""
+    if longer == shorter:
+        return "two_fairway_woods" if longer == "fairway" else "two_hybrids"
+    return "wood_and_hybrid" if longer == "fairway" else "hybrid_above_wood"
 
 
 def _failing(judge: Deciding) -> float:

@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from functools import partial
+from functools import lru_cache, partial
 from typing import TYPE_CHECKING, NamedTuple
 
 from rules.engine import Candidate
-from rules.engine.joined import both
 from rules.ladder.pair_facts import PairFacts, types_of
 
 if TYPE_CHECKING:
+    from rules.facts.subject import Kind
     from rules.ladder.deciding import Seen
     from rules.ladder.judge import Judge
     from rules.ladder.rung import Rung
 
 _LEAST_STEP = 0.02
 """Two rungs nearer in loft than this (rad, a little over a degree) are one place on the ladder."""
-Two = tuple["Rung", "Rung"]
-"""Two rungs that may go together, the stronger first."""
+_Club = tuple[str, "Kind", float, str | None]
+"""Id of a rung, and what says whether two can pair: kind, loft (rad), and the owner's name for his own."""
 
 
 class Pair(NamedTuple):
@@ -52,58 +52,51 @@ def pairs(judge: Judge, rungs: Sequence[Rung]) -> list[Pair]:
 
     Two versions of one club he owns make no pair, nor do two rungs of practically one loft and type.
     """
-    facts = PairFacts(judge.clerk, rungs)
+    facts, ladder = PairFacts(judge.clerk, rungs), order(rungs)
     return [
-        Pair(Candidate(pair_id(longer, shorter), partial(facts.all, longer, shorter)), longer, shorter,
-             facts.waits)
-        for longer, shorter in _twos(order(rungs))
-    ]  # fmt: skip
-
-
-def race(judge: Judge, rungs: Sequence[Rung]) -> tuple[list[Two], list[tuple[int, bool]]]:
-    """Return every two that make a pair, in the order of `pairs`, each with its points on best values.
-
-    With the points, thousandths, comes whether a rule forbids it.
-    """
-    ladder, facts = order(rungs), PairFacts(judge, rungs)
-    adding = judge.base.joined("pairing", judge.ground, facts.ids)
-    numbers = {role: adding.numbers(ids) for role, ids in facts.sorts.items()}
-    longer, shorter = {}, {}
-    words = judge.house.lately("words", (judge.base.plan("pairing"), adding.start))
-    for rung in ladder:
-        told = facts.told(rung)
-        if told not in words:
-            words[told] = [adding.part(facts.words(role, *told)) for role in ("longer", "shorter")]
-        one, other = words[told]
-        longer[id(rung)] = both(one, numbers["longer"](facts.longer(rung)))
-        shorter[id(rung)] = both(other, numbers["shorter"](facts.shorter(rung)))
-    met = _twos(ladder)
-    made = [types_of(*two) for two in met]
-    types = {one: adding.part(facts.types(one)) for one in set(made)}
-    read, between, points = numbers["between"], facts.between, adding.points
-    return met, [
-        points((longer[id(one)], shorter[id(other)], types[type], read(between(one, other))))
-        for (one, other), type in zip(met, made, strict=True)
+        Pair(Candidate(id, partial(facts.all, ladder[i], ladder[j])), ladder[i], ladder[j], facts.waits)
+        for id, i, j, _ in meetings(ladder).all
     ]
 
 
-def pair_id(longer: Rung, shorter: Rung) -> str:
-    """Return the id of a pair."""
-    return f"{longer.id}+{shorter.id}"
+class Meeting(NamedTuple):
+    """Two rungs of a ladder that can pair, by their places on it, the stronger first."""
+
+    id: str
+    """Of the pair."""
+    longer: int
+    shorter: int
+    types: str
+    """What the pair is made of."""
 
 
-def _twos(ladder: Sequence[Rung]) -> list[Two]:
+class Meetings(NamedTuple):
+    """Every two rungs of a ladder that can pair."""
+
+    all: tuple[Meeting, ...]
+    places: Mapping[str, int]
+    """Of each, by the pair's id."""
+
+
+def meetings(ladder: Sequence[Rung]) -> Meetings:
     """Return every two rungs that can pair, each the stronger first."""
-    return [
-        (upper, lower)
-        for i, upper in enumerate(ladder)
-        for lower in ladder[i + 1 :]
-        if _can_pair(upper, lower)
-    ]
+    return _meetings(tuple([(r.id, r.kind, r.spec.loft, r.owned and r.owned.name) for r in ladder]))
 
 
-def _can_pair(longer: Rung, shorter: Rung) -> bool:
-    """Say whether two rungs are two clubs: not two versions of one, nor one type and practically one loft."""
-    if longer.owned is not None and shorter.owned is not None and longer.owned.name == shorter.owned.name:
+@lru_cache(maxsize=64)
+def _meetings(clubs: tuple[_Club, ...]) -> Meetings:
+    """Return every two clubs that can pair: most ladders are of the same clubs."""
+    met = tuple(
+        Meeting(f"{upper[0]}+{clubs[j][0]}", i, j, types_of(upper[1], clubs[j][1]))
+        for i, upper in enumerate(clubs)
+        for j in range(i + 1, len(clubs))
+        if _can_pair(upper, clubs[j])
+    )
+    return Meetings(met, {meeting.id: place for place, meeting in enumerate(met)})
+
+
+def _can_pair(longer: _Club, shorter: _Club) -> bool:
+    """Say whether two clubs are two: not two versions of one, nor of one type and practically one loft."""
+    if longer[3] is not None and longer[3] == shorter[3]:
         return False
-    return longer.kind != shorter.kind or shorter.spec.loft - longer.spec.loft >= _LEAST_STEP
+    return longer[1] != shorter[1] or shorter[2] - longer[2] >= _LEAST_STEP

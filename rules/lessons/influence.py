@@ -86,6 +86,7 @@ def _moved(case: Case, fact: Fact) -> CaseMoved:
     if mine.pick is None or case.outcome.pairing is None:
         return CaseMoved(case.id, 0, 0, (), 0)
     rival = case.outcome.pairing.runner_up
+    mine = roads.telling(mine.pick, rival.candidate.id if rival else None).run()
     tried = picks = points = 0
     parts: dict[str, None] = {}
     for answers in _values(case, fact):

@@ -99,8 +99,8 @@ def study() -> Iterator[Row]:
     for name in (ORDINARY, SLOWEST):
         both = min(road_times.whole_study(house, name, both_cores=True) for _ in range(2))
         yield Row(f"whole study, {name}", f"{both:.2f} s", "two cores", "", "<= 3 s", both <= 3)
-        one = road_times.whole_study(house, name)
-        yield Row(f"  in one thread, {name}", f"{one:.2f} s CPU", "one core", "", "<= 3 s", one <= 3)
+        one = road_times.whole_study(house, name)  # as where the system lets it begin no second process
+        yield Row(f"  without a second process, {name}", f"{one:.2f} s CPU", "one core", "", "", None)
 
 
 def start() -> Iterator[Row]:

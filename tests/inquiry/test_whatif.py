@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable
+
+import pytest
 
 from rules.facts.answers import Answer
 from rules.fitting import House, Outcome, fit
@@ -87,8 +90,19 @@ def test_what_a_process_ended_from_outside_left_undone_is_done_here(fitted: Call
     outcome = fitted({**GOLFER, "turf_mark": "brush"})
     apart = _Beside(outcome, None, never, both_cores=True)
     flips = apart.next()
-    apart.stop()
+    assert apart._aside is not None
+    apart._aside._process.kill()
     apart.settle(False)
     assert apart.next() is None
     assert isinstance(apart.next(), Enough)
+    apart.stop()
     assert flips
+
+
+def test_where_no_process_can_be_begun_all_is_found_here(
+    fitted: Callable[..., Outcome], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(sys, "executable", "")
+    found = study(fitted({**GOLFER, "turf_mark": "brush"}), both_cores=True)
+    assert found is not None
+    assert found.complete

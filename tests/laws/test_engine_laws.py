@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 
 from rules.engine import Candidate, RuleBaseFaults, View
 from rules.engine.amounts import final
+from rules.engine.ceiling import Ceiling
 from rules.engine.fast import Ground
 from rules.engine.joined import both
 from rules.engine.truth import BEST, MAY, MUST, opposite
@@ -244,6 +245,31 @@ def test_candidates_joined_from_parts_get_the_same_points(rng: Random) -> None:
         assert joined.points([both(parts[0], parts[1]), parts[2]]) == joined.points(parts)
         count, out = joined.points(parts)
         assert (None if out else count) == wanted
+
+
+@given(RANDOM)
+@MANY
+def test_no_candidate_gets_more_than_its_parts_allow(rng: Random) -> None:
+    """And what a rule on one part alone forbids is forbidden; with one part there is no doubt at all."""
+    world = worlds.world(rng, open_share=0.0)
+    shared = {id: v.best for id, v in world.shared.items()}
+    own = [{id: v.best for id, v in c.views.items()} for c in world.candidates]
+    every = sorted({id for best in own for id in best})
+    joined = world.base.joined("which", Ground(shared), every)
+    place = {id: rng.choice("abc") for id in every}
+    sorts = {sort: [id for id in every if place[id] == sort] for sort in "ab"}  # "c" is told of no part
+    ceiling = joined.ceiling(sorts)
+    for best in own:
+        sides = {sort: {id: best.get(id) for id in every if place[id] == sort} for sort in "abc"}
+        parts = {sort: joined.part(side) for sort, side in sides.items()}
+        count, out = joined.points(list(parts.values()))
+        alone = [ceiling.alone(sort, parts[sort], joined.shared) for sort in "ab"]
+        known = [one for one in alone if one is not None]
+        assert out or (len(known) == 2 and count <= sum(known) + min(ceiling.others(parts[s]) for s in "abc"))
+        only = joined.part({id: best.get(id) for id in every})
+        everything = Ceiling(world.base.plan("which"), every, {"all": every})
+        assert everything.alone("all", only, joined.shared) == (None if out else count)
+        assert everything.others(only) == 0
 
 
 @given(RANDOM)

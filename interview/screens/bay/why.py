@@ -112,7 +112,7 @@ class WhyScreen(Screen[str | None]):
         """Study the outcome; leaving the screen ends it."""
         worker = get_current_worker()
         with contextlib.suppress(Superseded):
-            study(self.state.outcome, lambda found: self._tell(found), lambda: worker.is_cancelled)
+            study(self.state.outcome, self._tell, lambda: worker.is_cancelled, both_cores=True)
 
     def _tell(self, found: Study) -> None:
         self.post_message(Found(found))

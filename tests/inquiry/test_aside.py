@@ -1,0 +1,123 @@
+"""Work in a process of its own: part by part, and gone with whoever wanted it."""
+
+from __future__ import annotations
+
+import os
+import pickle
+import signal
+import subprocess
+import sys
+import threading
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from rules.fitting import House, load_house
+from rules.inquiry.aside import Aside, Gone
+from rules.inquiry.roads import Superseded, never
+from tests.inquiry.aside_work import counted, endless, torn
+
+
+def gone(process: int) -> bool:
+    """Whether a process has ended, or ended and nobody asked how."""
+    try:
+        return Path(f"/proc/{process}/stat").read_text(encoding="utf-8").rpartition(")")[2].split()[0] == "Z"
+    except OSError:
+        return True
+
+
+def soon(holds: Callable[[], bool]) -> bool:
+    until = time.monotonic() + 20
+    while not holds() and time.monotonic() < until:
+        time.sleep(0.02)
+    return holds()
+
+
+def test_parts_come_one_by_one_and_it_hears_what_it_is_told() -> None:
+    work = Aside(counted, 3, 6)
+    try:
+        assert [work.next(never) for _ in range(3)] == [3, 4, 5]
+        work.tell(7)
+        assert work.next(never) == 42
+        with pytest.raises(Gone):
+            work.next(never)
+        work.tell(8)
+    finally:
+        work.stop()
+
+
+def test_it_may_be_begun_from_any_thread() -> None:
+    found: list[object] = []
+
+    def begin() -> None:
+        work = Aside(counted, 0, 1)
+        found.append(work.next(never))
+        work.stop()
+
+    thread = threading.Thread(target=begin)
+    thread.start()
+    thread.join(60)
+    assert found == [0]
+
+
+def test_work_that_fails_is_gone_after_the_parts_it_made() -> None:
+    work = Aside(torn)
+    try:
+        assert work.next(never) == 1
+        with pytest.raises(Gone):
+            work.next(never)
+    finally:
+        work.stop()
+
+
+def test_nobody_waits_for_what_is_not_wanted_any_more(tmp_path: Path) -> None:
+    note = tmp_path / "process"
+    work = Aside(endless, note)
+    assert work.next(never) == 1
+    with pytest.raises(Superseded):
+        work.next(lambda: True)
+    work.stop()
+    assert gone(int(note.read_text(encoding="utf-8")))
+
+
+def test_without_a_program_to_begin_it_is_gone_at_once(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setattr(sys, "executable", str(tmp_path / "none"))
+    with pytest.raises(Gone):
+        Aside(torn)
+
+
+def test_it_ends_with_a_first_process_that_is_killed(tmp_path: Path) -> None:
+    note = tmp_path / "process"
+    code = (
+        "import sys, time; from pathlib import Path; from rules.inquiry.aside import Aside; "
+        "from tests.inquiry.aside_work import endless; "
+        "Aside(endless, Path(sys.argv[1])).next(lambda: False); print('begun', flush=True); time.sleep(60)"
+    )
+    with subprocess.Popen(
+        [sys.executable, "-c", code, str(note)], stdout=subprocess.PIPE, text=True
+    ) as first:
+        assert first.stdout is not None
+        assert first.stdout.readline() == "begun\n"
+        other = int(note.read_text(encoding="utf-8"))
+        assert not gone(other)
+        os.kill(first.pid, signal.SIGKILL)
+    assert soon(lambda: gone(other))
+
+
+def test_a_house_goes_to_another_process_and_decides_there_as_here() -> None:
+    house = load_house()
+    there: House = pickle.loads(pickle.dumps(house))
+    assert there.base.digest == house.base.digest
+    assert there.base.scopes == house.base.scopes
+    assert there.base.largest_cliff == house.base.largest_cliff
+    assert there.shelf == house.shelf
+    assert there.shelf.digest == ""
+    assert there.kept == {}
+    swung = house.base.with_assumptions({"turf-loft": 0.5})
+    other = pickle.loads(pickle.dumps(house.with_base(swung)))
+    assert other.base.assumptions["turf-loft"].value == 0.5
+    assert other.base.digest == swung.digest != house.base.digest
