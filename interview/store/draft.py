@@ -103,7 +103,9 @@ class Draft:
             original, id = self._file, self._free_id(session.id, self._home)
             kept = self._write(replace(session, id=id), self._home / f"{id}.toml")
         self._copy = False
-        self.notices.append(f"{original} is left as it is; changes are kept in the store as session '{id}'")
+        self.notices.append(
+            f"changes to {original} are kept in the store as session '{id}'; the file is left as it is"
+        )
         return kept
 
     def _save_beside(self, session: Session) -> Session:

@@ -105,6 +105,11 @@ class Words:
         """Return a question's name in few letters, for a list; its title where it has no shorter one."""
         return str(self.questions.get(fact.id, {}).get("short") or _upper(fact.title))
 
+    def share(self, question: str, part: str) -> str:
+        """Return what the trade calls one part of a question that is answered in shares."""
+        labels = self.questions.get(question, {}).get("choices", {})
+        return str(labels[part][1]) if part in labels else part.replace("_", " ")
+
     def topic(self, topic: str, voice: Voice = "fitter") -> str:
         """Return the name of a topic; one that a shop has added keeps its own."""
         return _in_voice(self.topics.get(topic, _upper(topic.replace("_", " "))), voice)

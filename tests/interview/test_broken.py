@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.broken import broken
+from interview.broken import broken, one_word
 
 WHOLE = ("42 1/4 in", "31.5 mm", "20 %", "2 x 1 g", "[ ]", "-3 deg", "5-wood", "kg*cm2")
 
@@ -32,3 +32,20 @@ def test_no_letter_is_lost(text: str, width: int) -> None:
 
 def test_nothing_is_no_line() -> None:
     assert broken("", 20) == []
+
+
+@pytest.mark.parametrize("tied", ["25 December 2026", "Rule 4.1a(3)", "213.5 oz*in", "2660 kg*cm2"])
+@pytest.mark.parametrize("width", range(18, 40))
+def test_a_day_a_rule_and_a_moment_are_figures_too(tied: str, width: int) -> None:
+    head = " ".join(tied.split()[:2])
+    assert any(head in line for line in broken(f"it is said to be so until {tied} at the least", width))
+
+
+def test_a_path_stays_whole_where_it_may_be_copied() -> None:
+    path = "/srv/a shop/sessions of 2026/kept for the fitter/2026-11-25-1346-f4n0rj.toml"
+    lines = broken(f"It is kept in {one_word(path)} and nowhere else.", 38, whole_paths=True)
+    assert path in lines
+    assert lines[0] == "It is kept in"
+    assert all(len(line) <= 38 for line in broken(f"kept in {path}", 38)), "a screen has no room for it"
+    long = broken("x" * 90 + " and more", 38, whole_paths=True)
+    assert all(len(line) <= 38 for line in long), "what is no path is broken all the same"

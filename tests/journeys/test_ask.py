@@ -179,6 +179,18 @@ def test_an_interruption_keeps_what_was_said(terminal: Callable[..., pexpect.spa
     assert tomllib.loads((sessions / "broken-off.toml").read_text())["answers"] == {"handicap": 9}
 
 
+def test_the_outcome_is_as_narrow_as_the_terminal(terminal: Callable[..., pexpect.spawn]) -> None:
+    child = terminal("--new", "narrow", "--voice", "customer")
+    child.setwinsize(24, 40)
+    child.expect("> ")
+    child.sendline("done")
+    child.expect("Your two clubs")
+    child.expect("so nothing was")
+    lines = child.before.splitlines()
+    assert len(lines) > 40
+    assert max(map(len, lines)) <= 39
+
+
 def test_the_end_of_input_in_a_terminal_ends_gracefully(terminal: Callable[..., pexpect.spawn]) -> None:
     child = terminal()
     child.expect("> ")

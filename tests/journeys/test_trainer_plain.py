@@ -92,7 +92,7 @@ def test_a_whole_lesson_goes_through_a_pipe(tmp_path: Path) -> None:
         "The copy loads; entries changed: 1.",
         "Playing length, longer club: 41 1/4 in, then 40 1/2 in",
         "Otherwise than before:",
-        f"use it with --rules {copy}",
+        f"Use it with --rules and its folder:{copy}",
         "'fly' is not known here",
         "Predict and be marked:",
         "Nothing is due again today.",

@@ -118,7 +118,7 @@ def test_whoever_leaves_loses_nothing(
     sessions.write_text("no folder any more")
     assert "could not be kept" in say(child, "handicap = 14")
     child.sendintr()
-    child.expect("kept in.*instead")
+    child.expect(r"kept here\s+instead")
     child.expect(pexpect.EOF)
     rescued = tmp_path / "state" / "turfpair" / "rescued" / "a.toml"
     assert set(answers(rescued)) == {"hand", "handicap"}

@@ -98,11 +98,12 @@ def _tell_outcome(talk: LineTalk, lines: Lines) -> None:
     from interview.text import clean
     from interview.views.outcome_text import text
 
-    print(clean(text(talk.state.outcome, talk.state.session.voice, talk.units)))
+    print(clean(text(talk.state.outcome, talk.state.session.voice, talk.units, lines.width)))
 
 
 def _tell_kept(talk: LineTalk, lines: Lines) -> bool:
     """Tell where what was said is kept, if anything was; return whether nothing is lost."""
+    from interview.broken import one_word
     from interview.session import ticket_code
 
     said = talk.conversation.wording.say
@@ -113,7 +114,7 @@ def _tell_kept(talk: LineTalk, lines: Lines) -> bool:
         lines.say(said("ask.nothing_kept"))
         return True
     if talk.draft.moved:
-        lines.say(said("ask.kept_in", file=talk.draft.file))
+        lines.say(said("ask.kept_in", file=one_word(talk.draft.file)))
         return True
     id = talk.draft.id
     lines.say(said("ask.kept", id=id, ticket=ticket_code(id)))
@@ -122,13 +123,14 @@ def _tell_kept(talk: LineTalk, lines: Lines) -> bool:
 
 def _rescued(talk: LineTalk, lines: Lines) -> bool:
     """Keep what is in memory wherever it can be, or else print it; return whether it is kept."""
+    from interview.broken import one_word
     from interview.session import session_text
     from interview.store import rescue
 
     said = talk.conversation.wording.say
     file = rescue(talk.draft, talk.marked)
     if file is not None:
-        lines.say(said("ask.rescued", file=file))
+        lines.say(said("ask.rescued", file=one_word(file)))
         return True
     lines.say(said("ask.not_kept"))
     print(f"\n{session_text(talk.marked)}")

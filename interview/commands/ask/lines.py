@@ -24,13 +24,14 @@ class Lines:
         self._echo = self._reader is None or not self._reader.isatty()
 
     def say(self, text: str = "", indent: str = "") -> None:
-        """Print text, wrapped at blanks; nothing in it can steer the terminal."""
+        """Print text, wrapped at blanks, paths left whole; nothing in it can steer the terminal."""
         for line in clean(text).split("\n"):
             inner = indent + "  " if indent else ""
-            wrapped = broken(line, self._width(), indent, inner)
+            wrapped = broken(line, self.width, indent, inner, whole_paths=True)
             print("\n".join(wrapped) if wrapped else "", file=self._writer)
 
-    def _width(self) -> int:
+    @property
+    def width(self) -> int:
         """Return the letters of a line: as many as a narrow terminal has, or else as read well."""
         try:
             columns = os.get_terminal_size(self._writer.fileno()).columns

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from interview.broken import one_word
 from interview.commands.ask.lines import Lines
 from interview.commands.ask.showing import asked, list_lines, question_lines, topic_line, why
 from interview.commands.ask.spoken import Spoken, question_names, spoken
@@ -190,14 +191,14 @@ class LineTalk:
         self.state = self.conversation.with_session(self.state, kept)
         if self.trouble:
             self.trouble = ""
-            self._say("ask.kept_again", file=self.draft.file)
+            self._say("ask.kept_again", file=one_word(self.draft.file))
         self._tell_notices()
 
     def _tell_trouble(self, problem: StoreProblem) -> None:
         """Say at once, and once, that what was said is in memory only, and where else it could be kept."""
         if str(problem) != self.trouble:
             self.lines.say(f"{problem}.")
-            self._say("ask.in_memory", folder=another_place())
+            self._say("ask.in_memory", folder=one_word(another_place()))
         self.trouble = str(problem)
 
     def _tell_notices(self) -> None:

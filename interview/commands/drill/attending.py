@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from interview.broken import one_word
 from interview.classroom import progress, write_summary
 from interview.views.lessons.exercises import kind_title
 from interview.views.lessons.lines import progress_lines
@@ -43,4 +44,4 @@ def summary(sitting: Sitting, rest: str) -> None:
         sitting.tell("no_class")
         return
     toml, csv = write_summary(sitting.book, sitting.now())
-    sitting.tell("summary", toml=toml, csv=csv)
+    sitting.tell("summary", toml=one_word(toml), csv=one_word(csv))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from interview.broken import one_word
 from interview.views.lessons.lines import edit_lines, effect_lines, here_lines_plain
 from interview.views.trainer.edited import edit_view, effect_view, here_lines
 from interview.views.trainer.said import cases_words
@@ -96,4 +97,4 @@ def save_copy(sitting: Sitting, rest: str) -> None:
         raise LessonProblem("a folder is wanted, such as: save my-rules")
     folder = typed_path(rest)
     files = save(sitting.overlay(), folder)
-    sitting.tell("saved", files=" and ".join(map(str, files)), folder=folder)
+    sitting.tell("saved", files="\n".join(map(one_word, files)), folder=one_word(folder))

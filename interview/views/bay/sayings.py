@@ -33,8 +33,8 @@ def value_words(fact: Fact, value: Value | Mapping[str, float] | None, system: S
         return value.replace("_", " ")
     if isinstance(value, frozenset):
         return ", ".join(sorted(one.replace("_", " ") for one in value)) or "none"
-    called = wording().asked(fact, "fitter").label
-    return ", ".join(f"{called(name)} {share * 100:.0f} %" for name, share in value.items())
+    called = wording().share
+    return ", ".join(f"{called(fact.id, name)} {share * 100:.0f} %" for name, share in value.items())
 
 
 def amount_words(thousandths: int, unit: str, system: System) -> str:

@@ -12,6 +12,7 @@ from interview.views.outcome_text.ledgers import lesson
 from interview.views.outcome_text.page import Page
 from interview.views.outcome_text.quantities import distance, listed, rounded, signed, spelled
 from interview.views.study import Study
+from interview.wording.words import words as wording
 from rules.units import System, words
 
 _UNLESS = "Unless told otherwise, "
@@ -123,7 +124,8 @@ def _value(fact: FactView, system: System) -> str:
     if isinstance(value, frozenset):
         return listed(sorted(value))
     shares = value or {}
-    return ", ".join(f"{name.replace('_', ' ')} {round(share * 100)} %" for name, share in shares.items())
+    called = wording().share
+    return ", ".join(f"{called(fact.id, name)} {round(share * 100)} %" for name, share in shares.items())
 
 
 def _between(one: LeanView, system: System) -> str:

@@ -10,13 +10,14 @@ from interview.text import one_line
 _INDENT = 2
 _LABEL = 9
 """Width of the label of a row."""
+_NARROWEST = 24
 
 
 class Page:
     """Lines of text as they are written, top to bottom."""
 
     def __init__(self, width: int) -> None:
-        self._width = max(40, width)
+        self._width = max(_NARROWEST, width)
         self._lines: list[str] = []
         self._said: set[str] = set()
 
