@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -30,6 +31,9 @@ _PAIR = re.compile(r"(?:fairway|hybrid|own)-[a-z0-9.-]+\+(?:fairway|hybrid|own)-
 
 class OverrideProblem(Problem):
     """An override that names no decision, or a value that the decision cannot take."""
+
+    decision = ""
+    """The decision it stands under in the session; empty until that is known."""
 
 
 class Unfollowed(OverrideProblem):
@@ -74,28 +78,45 @@ def overridden(
     if "pairing" in subject.overrides:
         wanted = subject.overrides["pairing"]
         try:
-            picked, one = _other_pair(met, picked, pairing, wanted)
+            with _under("pairing"):
+                picked, one = _other_pair(met, picked, pairing, wanted)
         except Unfollowed:
             one = _left("pairing", picked.id, wanted)
         made.append(one)
     for decision in sorted(set(subject.overrides) - {"pairing"}):
         role, _, part = decision.partition(".")
-        if role not in ("longer", "shorter") or part not in judge.base.decisions or part == "pairing":
-            raise OverrideProblem(
-                f"the override '{decision}' names no decision; write one such as 'longer.length'"
-            )
-        if part == "ports":
-            raise OverrideProblem(
-                f"the override '{decision}' is decided at the bench; put the pieces where you want them"
-            )
         try:
-            picked, one = _other_part(judge, picked, role, part, subject.overrides[decision], flier)
+            with _under(decision):
+                _check(judge, decision, role, part)
+                picked, one = _other_part(judge, picked, role, part, subject.overrides[decision], flier)
         except Unfollowed:
             rung_now = picked.longer if role == "longer" else picked.shorter
             before = rung_now.decisions.get(part)
             one = _left(decision, _said(before) if before else "", subject.overrides[decision])
         made.append(one)
     return picked, tuple(made)
+
+
+@contextmanager
+def _under(decision: str) -> Iterator[None]:
+    """Note under which decision of the session the override stands that cannot be read."""
+    try:
+        yield
+    except OverrideProblem as problem:
+        problem.decision = decision
+        raise
+
+
+def _check(judge: Judge, decision: str, role: str, part: str) -> None:
+    """Refuse an override of what is no decision on a club, or is none of the ladder's."""
+    if role not in ("longer", "shorter") or part not in judge.base.decisions or part == "pairing":
+        raise OverrideProblem(
+            f"the override '{decision}' names no decision; write one such as 'longer.length'"
+        )
+    if part == "ports":
+        raise OverrideProblem(
+            f"the override '{decision}' is decided at the bench; put the pieces where you want them"
+        )
 
 
 def _left(decision: str, engine: str, override: Override) -> Overridden:
@@ -199,8 +220,9 @@ def _pin(role: str, part: str, before: Choice | Amount, override: Override) -> o
         except UnitError as error:
             raise OverrideProblem(f"the override '{role}.{part}': {error}") from None
         if not low <= value <= high:
+            ends = " to ".join(words(end, before.decision.unit) for end in (low, high))
             raise OverrideProblem(
-                f"the override '{role}.{part}' = {override.value} is outside the decision's limits"
+                f"the override '{role}.{part}' = {override.value[:40]} is not within the rules' {ends}"
             )
         return value
     names = tuple(standing.candidate.id for standing in before.standings)

@@ -86,8 +86,10 @@ def _desk(home: House, draft: Draft) -> Desk:
     """Sit down to a session, with what other sessions leave for it on the shelf."""
     from interview.conversation import Conversation
     from interview.screens.bay.desk import sit_down
+    from interview.session import overrides_of
 
-    return sit_down(Conversation.of(home.for_session(draft.id)), draft)
+    with overrides_of(draft.file):
+        return sit_down(Conversation.of(home.for_session(draft.id)), draft)
 
 
 def _sheets(outcome: Outcome, session: Session) -> Papers:

@@ -11,8 +11,9 @@ from interview.commands.errors import UsageProblem
 from rules.paths import typed_path
 
 if TYPE_CHECKING:
+    from interview.session import Session
     from interview.store import Store
-    from rules.fitting import House
+    from rules.fitting import House, Outcome
 
 CATALOGUE_VARIABLE = "TURFPAIR_CATALOGUE"
 """Environment variable that names a shop's own catalogue."""
@@ -47,6 +48,20 @@ def house(args: Namespace) -> House:
     named = os.environ.get(CATALOGUE_VARIABLE)
     catalogue = args.catalogue or (typed_path(named) if named else None)
     return load_house(args.rules, catalogue)
+
+
+def opened(args: Namespace, home: House, name: str) -> tuple[Session, Outcome]:
+    """Read a session and run the road for it, on what other sessions leave on the shelf.
+
+    Raises SessionFaults, or another Problem, for what cannot be read.
+    """
+    from interview.session import load, overrides_of
+    from rules.fitting import fit
+
+    file = store(args).locate(name)
+    session = load(file, home.base.facts)
+    with overrides_of(file):
+        return session, fit(home.for_session(session.id), session.subject)
 
 
 def store(args: Namespace) -> Store:

@@ -7,7 +7,7 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from interview.commands.common import house, store
+from interview.commands.common import house, opened
 from interview.commands.errors import DONE
 
 if TYPE_CHECKING:
@@ -34,16 +34,13 @@ def configure(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> int:
     """Run the road, study its outcome, and tell what was asked."""
-    from interview.session import load
     from interview.views.inquiry.asked import explained
     from interview.views.inquiry.audit import audit
-    from rules.fitting import fit
     from rules.inquiry.ledgers import ledger
     from rules.inquiry.study import study
 
     home = house(args)
-    session = load(store(args).locate(args.session), home.base.facts)
-    outcome = fit(home.for_session(session.id), session.subject)
+    session, outcome = opened(args, home, args.session)
     ledger(outcome, args.decision)
     units = args.units or session.units
     since = audit(session, outcome, _before(args, session, home))

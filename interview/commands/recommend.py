@@ -12,7 +12,8 @@ from interview.commands.common import house, store
 from interview.commands.errors import DONE
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping
+    from pathlib import Path
 
     from interview.session import Session
     from interview.views.study import Study
@@ -39,7 +40,8 @@ def run(args: Namespace) -> int:
 
     with _uncollected(alone=len(args.session) == 1):
         home, kept = house(args), store(args)
-        sessions = [load(kept.locate(name), home.base.facts) for name in args.session]
+        files = [kept.locate(name) for name in args.session]
+        sessions = {file: load(file, home.base.facts) for file in files}
         if args.json:
             _print_json(home, sessions, args.units, args.study)
         else:
@@ -62,13 +64,13 @@ def _uncollected(alone: bool) -> Iterator[None]:
             gc.enable()
 
 
-def _print_json(home: House, sessions: Sequence[Session], units: System | None, studied: bool) -> None:
+def _print_json(home: House, sessions: Mapping[Path, Session], units: System | None, studied: bool) -> None:
     """Print one object, or an array whose elements are printed as they are ready."""
     from interview.views.recommend_json import to_json
 
     several = len(sessions) > 1
-    for index, session in enumerate(sessions):
-        outcome, system = _fitted(home, session), units or session.units
+    for index, (file, session) in enumerate(sessions.items()):
+        outcome, system = _fitted(home, file, session), units or session.units
         found = to_json(outcome, session.id, _study(outcome, system) if studied else None, system)
         before = ("[" if index == 0 else ",") if several else ""
         print(before + json.dumps(found, indent=2, allow_nan=False))
@@ -76,14 +78,14 @@ def _print_json(home: House, sessions: Sequence[Session], units: System | None, 
         print("]")
 
 
-def _print_text(home: House, sessions: Sequence[Session], units: System | None, studied: bool) -> None:
+def _print_text(home: House, sessions: Mapping[Path, Session], units: System | None, studied: bool) -> None:
     """Print each session's outcome in its own voice."""
     from interview.views.outcome_text import text
 
-    for index, session in enumerate(sessions):
+    for index, (file, session) in enumerate(sessions.items()):
         if len(sessions) > 1:
             print(f"{'' if index == 0 else chr(10)}== {session.id} ==\n")
-        outcome, system = _fitted(home, session), units or session.units
+        outcome, system = _fitted(home, file, session), units or session.units
         found = _study(outcome, system) if studied else None
         print(text(outcome, session.voice, system, study=found))
 
@@ -96,8 +98,10 @@ def _study(outcome: Outcome, system: System) -> Study:
     return filled(outcome, study(outcome, both_cores=True), system)
 
 
-def _fitted(home: House, session: Session) -> Outcome:
+def _fitted(home: House, file: Path, session: Session) -> Outcome:
     """Run the road for a session, with what others have booked taken off the shelf."""
+    from interview.session import overrides_of
     from rules.fitting import fit
 
-    return fit(home.for_session(session.id), session.subject)
+    with overrides_of(file):
+        return fit(home.for_session(session.id), session.subject)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from pathlib import Path
 
-from interview.commands.common import house, store
+from interview.commands.common import house, opened
 from interview.commands.errors import DONE
 from interview.text import one_line
 from rules.paths import typed_path
@@ -35,12 +35,8 @@ def page_file(text: str) -> Path:
 def run(args: Namespace) -> int:
     """Run the road for the session, on what other sessions leave on the shelf, and write its sheet."""
     from interview.commands.papers import papers, write_page
-    from interview.session import load
-    from rules.fitting import fit
 
-    home = house(args)
-    session = load(store(args).locate(args.session), home.base.facts)
-    outcome = fit(home.for_session(session.id), session.subject)
+    session, outcome = opened(args, house(args), args.session)
     made = papers(outcome, session, args.units)
     if args.html is None:
         print(made.text(args.reader), end="")

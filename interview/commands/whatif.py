@@ -31,14 +31,16 @@ def configure(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> int:
     """Run both roads and hold them together."""
-    from interview.session import load
+    from interview.session import load, overrides_of
     from interview.views.inquiry.whatif_text import whatif_json, whatif_text
     from rules.inquiry.whatif import whatif
 
     home = house(args)
-    session = load(store(args).locate(args.session), home.base.facts)
+    file = store(args).locate(args.session)
+    session = load(file, home.base.facts)
     answers = read_changes(home.base.facts, args.changes)
-    found = whatif(home.for_session(session.id), session.subject, answers)
+    with overrides_of(file):
+        found = whatif(home.for_session(session.id), session.subject, answers)
     if args.json:
         print(json.dumps(whatif_json(found, session.id), indent=2, allow_nan=False))
     else:

@@ -19,7 +19,7 @@ from interview.session.changes import (
 )
 from interview.session.faults import BadId, Fault, SessionFaults, SessionProblem, ValueFault
 from interview.session.identity import checked_id, is_id, new_id, read_ticket, ticket_code
-from interview.session.reading import load, session_of
+from interview.session.reading import load, overrides_of, session_of
 from interview.session.record import Record, Session, Voice
 from interview.session.writing import session_text
 from interview.text import clean, note_text, one_line
@@ -42,6 +42,7 @@ __all__ = [
     "new_id",
     "note_text",
     "one_line",
+    "overrides_of",
     "read_ticket",
     "session_of",
     "session_text",

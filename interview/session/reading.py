@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from datetime import UTC, datetime
 from itertools import islice
 from pathlib import Path
@@ -48,6 +49,19 @@ def load(file: Path, facts: Facts) -> Session:
         first = {(fault.line, fault.column): fault for fault in reversed(placed)}
         raise SessionFaults(file, list(first.values()))
     return _built(document.data, facts)
+
+
+@contextmanager
+def overrides_of(file: Path) -> Iterator[None]:
+    """Say where in a session's file an override stands that no road can read: SessionFaults."""
+    from rules.engine.document import read_toml
+    from rules.overrides import OverrideProblem
+
+    try:
+        yield
+    except OverrideProblem as problem:
+        fault = ValueFault(("overrides", problem.decision), str(problem))
+        raise SessionFaults(file, [_placed(read_toml(file), fault)]) from None
 
 
 def session_of(data: Mapping[str, Any], facts: Facts) -> Session:

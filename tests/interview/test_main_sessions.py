@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from interview.commands.errors import BAD_INPUT
 from interview.commands.main import main
 from interview.commands.sessions import age
 from interview.session import ticket_code
@@ -117,3 +118,29 @@ def test_an_age_has_its_unit(text: str, span: timedelta) -> None:
 def test_what_is_no_age_is_refused(text: str) -> None:
     with pytest.raises(ArgumentTypeError, match="such as 90d"):
         age(text)
+
+
+SAID = (
+    ('[overrides."longer.lenght"]', "'longer.lenght' names no decision; write one such as 'longer.length'"),
+    ('[overrides."longer.ports"]', "is decided at the bench; put the pieces where you want them"),
+    ("[overrides.pairing]", "no pair is called '42 lb'"),
+    ('[overrides."shorter.length"]', "'42 lb' is a mass; a length is wanted"),
+)
+"""Overrides that no road can follow, and what is said of them."""
+READERS = (["recommend"], ["explain"], ["whatif", "handicap=3"], ["sheet", "--for", "golfer"], ["ask"])
+
+
+@pytest.mark.parametrize(("entry", "says"), SAID)
+@pytest.mark.parametrize("command", READERS, ids=" ".join)
+def test_an_override_that_cannot_be_followed_is_told_with_its_place(
+    command: list[str], entry: str, says: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "one.toml"
+    file.write_text(f'schema = 1\nid = "one"\n\n{entry}\nvalue = "42 lb"\n', encoding="utf-8")
+    before = file.read_bytes()
+    name, *rest = command
+    assert main([name, str(file), *rest]) == BAD_INPUT
+    told = capsys.readouterr().err
+    assert f"{file} line 4, column 1: overrides." in told
+    assert says in told
+    assert file.read_bytes() == before

@@ -34,7 +34,9 @@ def run(args: Namespace) -> int:
     """Talk, keep what was said, and tell what follows from it."""
     from interview.commands.ask.lines import Lines
     from interview.commands.ask.talk import LineTalk
+    from interview.commands.ended import Ended, ended_by_signals
     from interview.conversation import Conversation
+    from interview.session import overrides_of
 
     home = house(args)
     draft = _draft(args, home)
@@ -43,8 +45,8 @@ def run(args: Namespace) -> int:
     if args.units:
         draft.session = replace(draft.session, units=args.units)
     lines = Lines()
-    talk = LineTalk(Conversation.of(home.for_session(draft.id)), draft, lines, draft.session.units)
-    from interview.commands.ended import Ended, ended_by_signals
+    with overrides_of(draft.file):
+        talk = LineTalk(Conversation.of(home.for_session(draft.id)), draft, lines, draft.session.units)
 
     try:
         with ended_by_signals():
