@@ -37,6 +37,11 @@ def one_line(text: str, longest: int = LONGEST_LINE) -> str:
     return flat if len(flat) <= longest else f"{flat[: longest - 1].rstrip()}…"
 
 
+def counted(count: int, what: str) -> str:
+    """Return a count with its noun, which takes an s unless there is one of it."""
+    return f"{count} {what}{'' if count == 1 else 's'}"
+
+
 def note_text(text: str) -> str:
     """Clean a note, which may have several lines, and cut it if it is too long."""
     flat = "\n".join(_BLANKS.sub(" ", line).rstrip() for line in clean(text).split("\n")).strip()

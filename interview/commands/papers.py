@@ -39,12 +39,13 @@ class Papers(NamedTuple):
     stamp: Stamp
 
     def text(self, reader: Reader, width: int = 0) -> str:
-        """Return a sheet as text; the workshop's is set narrower where `width` (columns) is given."""
+        """Return a sheet as text, set narrower where `width` (columns) is given."""
         if reader == "golfer":
             from interview.sheets.golfer import golfer_sheet
             from interview.sheets.golfer.text import text as golfer_text
 
-            return golfer_text(golfer_sheet(*self))
+            sheet_of_his = golfer_sheet(*self)
+            return golfer_text(sheet_of_his, width) if width else golfer_text(sheet_of_his)
         from interview.sheets.workshop import workshop_sheet
         from interview.sheets.workshop.text import text as workshop_text
 

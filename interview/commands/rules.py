@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from interview.text import one_line
+from interview.text import counted, one_line
 from rules.engine.aloud import read_aloud
 from rules.engine.audit import Finding, audit
 from rules.engine.faults import RuleBaseFaults
@@ -59,7 +59,7 @@ def _check(folder: Path | None, witnesses: Path | None) -> int:
         base = load_house(folder).base
     except RuleBaseFaults as faults:
         _say(faults.faults)
-        print(f"turfpair: {_counted(faults.faults, 'fault')}; nothing was loaded", file=sys.stderr)
+        print(f"turfpair: {counted(len(faults.faults), 'fault')}; nothing was loaded", file=sys.stderr)
         return FAULTY
     print(one_line(_summary(base), _LONGEST))
     findings = audit(base)
@@ -67,7 +67,7 @@ def _check(folder: Path | None, witnesses: Path | None) -> int:
     if witnesses is not None:
         _write_witnesses(base, findings, witnesses)
     if findings:
-        print(f"{_counted(findings, 'finding')}.")
+        print(f"{counted(len(findings), 'finding')}.")
         return FOUND
     print("Nothing to find fault with.")
     return CLEAN
@@ -79,18 +79,13 @@ def _say(entries: Iterable[object]) -> None:
         print(one_line(str(entry), _LONGEST))
 
 
-def _counted(entries: Sequence[object], what: str) -> str:
-    """Count faults or findings."""
-    return f"{len(entries)} {what}{'' if len(entries) == 1 else 's'}"
-
-
 def _summary(base: RuleBase) -> str:
     """Say what a rule base holds, and its digest."""
     facts = sum(fact.part_of is None for fact in base.facts.values())
-    return (
-        f"{base.name}: {len(base.rules)} rules, {facts} facts, {len(base.assumptions)} assumptions,"
-        f" {len(base.decisions)} decisions; digest {base.digest[:16]}"
-    )
+    held = {"rule": len(base.rules), "fact": facts, "assumption": len(base.assumptions)}
+    held["decision"] = len(base.decisions)
+    parts = ", ".join(counted(count, what) for what, count in held.items())
+    return f"{base.name}: {parts}; digest {base.digest[:16]}"
 
 
 def _show(base: RuleBase, id: str | None, units: str | None) -> int:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import store
 from interview.commands.errors import DONE, NO
-from interview.text import one_line
+from interview.text import counted, one_line
 
 if TYPE_CHECKING:
     from interview.store import Entry
@@ -88,17 +88,13 @@ def _purge(args: Namespace) -> int:
         gone = kept.purge(before, today)
     _print(gone)
     would = "would be " if args.dry_run else ""
-    print(f"{_counted(len(gone), 'session')} {would}forgotten{_with_pages(pages)}.")
+    print(f"{counted(len(gone), 'session')} {would}forgotten{_with_pages(pages)}.")
     return DONE
-
-
-def _counted(count: int, name: str) -> str:
-    return f"{count} {name}{'' if count == 1 else 's'}"
 
 
 def _with_pages(pages: int) -> str:
     """Say which pages go with a session; those that were written into other folders are not known here."""
-    return f", with {_counted(pages, 'written sheet')}" if pages else ""
+    return f", with {counted(pages, 'written sheet')}" if pages else ""
 
 
 def _print(entries: Iterable[Entry]) -> None:

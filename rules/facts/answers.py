@@ -139,13 +139,19 @@ def _read_word(fact: Fact, raw: object) -> str:
     if found is None:
         close = get_close_matches(raw.lower(), fact.values, 1)
         hint = f"; did you mean '{close[0]}'?" if close else ""
-        raise AnswerProblem(fact.id, f"{fact.title}: '{raw[:40]}' is not one of {_listed(fact.values)}{hint}")
+        raise AnswerProblem(fact.id, f"{fact.title}: '{raw[:40]}' is {_none_of(fact.values)}{hint}")
     return found
+
+
+def _none_of(values: tuple[str, ...]) -> str:
+    """Say that something is none of some words."""
+    return f"neither {' nor '.join(values)}" if len(values) == 2 else f"not one of {_listed(values)}"
 
 
 def _listed(values: tuple[str, ...]) -> str:
     """List words as a person would."""
-    return ", ".join(values[:-1]) + f" or {values[-1]}"
+    said = [value.replace("_", " ") for value in values]
+    return ", ".join(said[:-1]) + f" or {said[-1]}"
 
 
 def _read_set(fact: Fact, raw: object) -> frozenset[str]:

@@ -86,7 +86,7 @@ def test_any_question_is_answered_by_name_while_another_is_up(talk: Talk) -> Non
     held, _, printed = talk("wind = windy", "usual score: 101", "bogus = 3", "left")
     assert held.state.session.written["answers"] == {"wind": "windy", "typical_score": 101, "hand": "left"}
     assert printed.count("Noted.\nHand?") == 2
-    assert "hand: 'bogus = 3' is not one of right or left." in printed
+    assert "hand: 'bogus = 3' is neither right nor left." in printed
 
 
 def test_why_is_told_in_the_words_of_the_voice(talk: Talk) -> None:

@@ -7,7 +7,7 @@ import unicodedata
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.text import LONGEST_LINE, LONGEST_NOTE, clean, note_text, one_line
+from interview.text import LONGEST_LINE, LONGEST_NOTE, clean, counted, note_text, one_line
 
 
 def test_colours_titles_and_screen_clearing_vanish_whole() -> None:
@@ -34,6 +34,10 @@ def test_a_note_keeps_its_lines_and_loses_its_tail() -> None:
 def test_one_line_is_cut_with_an_ellipsis() -> None:
     assert one_line("word " * 200).endswith("…")
     assert len(one_line("word " * 200)) <= LONGEST_LINE
+
+
+def test_one_of_a_thing_takes_no_s() -> None:
+    assert [counted(count, "ball") for count in (0, 1, 2)] == ["0 balls", "1 ball", "2 balls"]
 
 
 @settings(max_examples=200)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -22,6 +23,21 @@ def test_a_shop_is_begun_and_in_order(tmp_path: Path, capsys: pytest.CaptureFixt
     )
     assert out[-1] == "The catalogue is in order."
     assert any("setback was not measured; 0.6 in is assumed, between 0 in and 1.4 in" in line for line in out)
+
+
+def test_a_shelf_of_one_of_each_is_counted_in_the_singular(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = tmp_path / "mine"
+    main(["shop", "init", str(folder)])
+    for part in ("heads", "shafts", "grips", "pieces"):
+        file = folder / f"{part}.toml"
+        entries = re.split(r"(?m)^(?=\[\[)", file.read_text(encoding="utf-8"))
+        file.write_text("".join(entries[:2]), encoding="utf-8")
+    capsys.readouterr()
+    main(["shop", "check", str(folder)])
+    said = capsys.readouterr().out.splitlines()[0]
+    assert said.endswith(": 1 head (1 right-hand, 0 left-hand), 1 shaft, 1 grip, 1 mass of piece")
 
 
 def test_a_folder_that_holds_something_is_not_written_over(

@@ -42,6 +42,12 @@ def test_one_ball_is_one_ball(tell: Callable[..., Any]) -> None:
     said = tell(f"{FIVE},up,165 yd,0,2,1,turf,no")
     assert "One ball was taken in from balls.csv." in said
     assert "got up 1 of 1" in said
+    assert "the balls only say which way (1); now" in tell(f"{FIVE},topped,40 yd,0,,,turf,no")
+    assert "1 balls" not in tell(f"{FIVE},up,165 yd,0,2,1,turf,no", voice="customer")
+    assert "1 ball, off turf; teed and not counted 1" in tell(
+        f"{FIVE},up,165 yd,0,2,1,turf,no", f"{FIVE},up,170 yd,0,2,1,tee,no"
+    )
+    assert "No ball was taken in from balls.csv." in tell(f"{FIVE},sideways,165 yd,0,2,1,turf,no")
     assert "marks 2 mm toward the toe, 1 mm high" in said
     assert "AGAINST" not in said, "there is no other club to hold it against"
     (club,) = tell(f"{FIVE},up,165 yd,0,2,1,turf,no", as_json=True)["clubs"]

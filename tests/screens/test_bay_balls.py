@@ -13,8 +13,12 @@ from interview.screens.bay.clubs import read_club
 from interview.screens.bay.screen import BayScreen
 from interview.screens.kit.line import TypeLine
 from interview.screens.kit.page import PageScreen
+from interview.screens.kit.pane import Pane
 from interview.session import load
 from interview.views.pictures.face import mark_at
+from interview.views.pictures.ink import plain
+from interview.views.trial.text import trial_text
+from rules.evidence.trial import trial
 from tests.screens.bay_views import FACE
 
 SAMPLES = Path(__file__).parents[2] / "sample_sessions"
@@ -94,6 +98,16 @@ async def test_what_the_balls_tell_is_held_against_belief(open_bay: Any) -> None
         assert "THE PICK Stays:" in text
         await bay.press("f8")
         assert isinstance(bay.app.screen, BallsScreen)
+
+
+@pytest.mark.parametrize("width", [40, 80, 120])
+async def test_what_the_balls_tell_is_set_for_the_width_there_is(open_bay: Any, width: int) -> None:
+    async with open_bay(width, 24, session=SAMPLE) as bay:
+        await bay.press("f12", "enter", "4", "f8")
+        found = trial(bay.desk.state.outcome.house, bay.desk.state.session.subject)
+        page = trial_text(found, "fitter", "imperial", width=width - 2)
+        rows = plain(bay.app.screen.query_one("#list", Pane)._rows)
+        assert rows.split("\n") == page.split("\n"), "no line is broken a second time"
 
 
 async def test_another_club_joins_and_its_turn_comes(open_bay: Any) -> None:

@@ -50,7 +50,7 @@ async def test_what_cannot_be_read_is_refused_in_a_sentence_and_nothing_is_lost(
     async with open_bay() as bay:
         await bay.say("sideways")
         assert bay.desk.state.asking == "hand"
-        assert "is not one of right or left" in bay.screen_text()
+        assert "is neither right nor left" in bay.screen_text()
         await bay.say("right")
         assert bay.desk.state.asking == "pain"
 

@@ -10,7 +10,7 @@ import pytest
 
 from interview.sheets.golfer.text import WIDTH, text
 
-from .conftest import SAMPLES, Made
+from .conftest import ANSWERS, SAMPLES, Made
 
 NAMES = sorted(path.stem for path in SAMPLES.glob("*.toml"))
 
@@ -53,6 +53,23 @@ def test_every_sample_has_a_sheet_that_keeps_to_its_width(made: Callable[..., Ma
     assert "None" not in page
     assert "nan" not in page.split()
     assert re.search(r"\{\w+\}", page) is None
+
+
+@pytest.mark.parametrize("width", [24, 38, 60])
+def test_a_narrow_page_is_set_narrow(thin: Made, width: int) -> None:
+    page = text(thin.golfer, width)
+    assert max(map(len, page.splitlines())) <= width
+    assert "88 mph, measured" in " ".join(page.split())
+
+
+def test_one_ball_of_some_was_not_hit_off_turf(made: Callable[..., Made]) -> None:
+    balls = [{"club": "demo", "outcome": "up", "surface": one} for one in ("turf", "mat", "mat")]
+    club = [{"name": "demo", "kind": "fairway", "loft": "18 deg"}]
+    for count, says in ((2, "1 of 2 balls was not"), (3, "2 of 3 balls were not")):
+        told = made(answers=ANSWERS, trial_clubs=club, shots=balls[:count]).golfer.untested
+        assert any(says in sentence for sentence in told), told
+    alone = made(answers=ANSWERS, trial_clubs=club, shots=balls[1:2]).golfer.untested
+    assert any("1 of 1 ball was not hit off turf" in sentence for sentence in alone)
 
 
 def test_pain_comes_first_and_sends_nobody_to_the_range(made: Callable[..., Made]) -> None:

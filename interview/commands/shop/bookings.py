@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE, UsageProblem
-from interview.text import one_line
+from interview.text import counted, one_line
 from rules.problems import Problem
 from rules.shelf import catalogue_folder
 
@@ -106,7 +106,7 @@ def release(args: Namespace) -> int:
     session = _booked(folder, args)
     booking = stock.release(folder, session)
     parts = sum(booking.counts().values())
-    print(f"Given back: {parts} part{'' if parts == 1 else 's'} of session '{one_line(session)}'.")
+    print(f"Given back: {counted(parts, 'part')} of session '{one_line(session)}'.")
     return DONE
 
 

@@ -6,7 +6,7 @@ from argparse import Namespace
 from collections.abc import Sequence
 from pathlib import Path
 
-from interview.text import one_line
+from interview.text import counted, one_line
 from rules.shelf import Shelf, ShelfFaults, catalogue_folder, load_shelf
 from rules.shelf.audit import Finding, audit
 
@@ -65,9 +65,11 @@ def _say(level: str, lines: Sequence[str]) -> None:
 def _summary(shelf: Shelf) -> str:
     """Say what is on the shelf, in one line."""
     right = sum(head.hand == "right" for head in shelf.heads)
+    heads, shafts, grips = (len(parts) for parts in (shelf.heads, shelf.shafts, shelf.grips))
+    masses = "1 mass" if len(shelf.pieces) == 1 else f"{len(shelf.pieces)} masses"
     return one_line(
-        f"{shelf.shop.name}, {shelf.folder}: {len(shelf.heads)} heads ({right} right-hand,"
-        f" {len(shelf.heads) - right} left-hand), {len(shelf.shafts)} shafts, {len(shelf.grips)} grips,"
-        f" {len(shelf.pieces)} masses of piece",
+        f"{shelf.shop.name}, {shelf.folder}: {counted(heads, 'head')} ({right} right-hand,"
+        f" {heads - right} left-hand), {counted(shafts, 'shaft')}, {counted(grips, 'grip')},"
+        f" {masses} of piece",
         400,
     )

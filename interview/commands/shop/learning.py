@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from interview.commands.common import house, store
 from interview.commands.errors import DONE
-from interview.text import one_line
+from interview.text import counted, one_line
 from rules.problems import Problem
 from rules.shelf import catalogue_folder
 from rules.units import UNITS
@@ -85,7 +85,7 @@ def _finished(args: Namespace, home: House, name: str) -> Iterator[FinishedClub]
 
 def _lines(learned: Calibration, clubs: int) -> Iterator[str]:
     """Yield what was learned, each with its spread, and what could not be told."""
-    yield f"From {clubs} finished club{'' if clubs == 1 else 's'}:"
+    yield f"From {counted(clubs, 'finished club')}:"
     figures = (
         ("setback", learned.setback, _INCH, "in", 2),
         ("ferrule and glue", learned.glue_and_ferrule, _GRAM, "g", 1),

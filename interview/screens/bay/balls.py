@@ -261,9 +261,9 @@ class BallsScreen(Screen[None]):
         """Show what the balls tell: clubs compared, belief beside evidence, the pick before and after."""
         state = self.state
 
-        def said() -> str:
+        def said(width: int) -> str:
             found = trial(state.outcome.house, state.session.subject)
-            return trial_text(found, "fitter", state.session.units)
+            return trial_text(found, "fitter", state.session.units, width=width)
 
         self.app.push_screen(PageScreen("What the balls tell", said, ("f8",)))
 

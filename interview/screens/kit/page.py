@@ -19,6 +19,9 @@ from interview.screens.kit.lists import BACK
 from interview.screens.kit.pane import Pane
 from rules.problems import Problem
 
+_MARGIN = 2
+"""Cells of the list that hold no text: its scroll bar, and one beside it."""
+
 
 class Ready(Message):
     """The page is there."""
@@ -35,11 +38,14 @@ class PageScreen(Screen[None]):
     AUTO_FOCUS = "#list"
     BINDINGS: ClassVar[list[BindingType]] = [Binding("escape", "leave", "Back", show=False, id="page.leave")]
 
-    def __init__(self, title: str, make: Callable[[], str], leave: Sequence[str] = ()) -> None:
+    def __init__(self, title: str, make: Callable[[int], str], leave: Sequence[str] = ()) -> None:
         super().__init__()
         self._title = title
         self._make = make
+        """Makes the page for so many columns."""
         self._leave = tuple(leave)
+        self._made_for = 0
+        """Columns that the page was made for."""
 
     def compose(self) -> ComposeResult:
         """Lay the screen out."""
@@ -47,15 +53,17 @@ class PageScreen(Screen[None]):
         yield Pane(page_of("It is being worked out."), id="list", classes="-flush")
         yield KeyBar(BACK, id="keys")
 
-    def on_mount(self) -> None:
-        """Make the page."""
-        self.run_worker(self._work, thread=True)
+    def on_resize(self) -> None:
+        """Make the page for the width there is."""
+        if self.size.width != self._made_for:
+            self._made_for = self.size.width
+            self.run_worker(self._work, thread=True, exclusive=True, group="make")
 
     def _work(self) -> None:
         """Make the page, away from the keys; what cannot be made says why."""
         worker = get_current_worker()
         try:
-            text = self._make()
+            text = self._make(self._made_for - _MARGIN)
         except Problem as problem:
             text = f"{problem}."
         if not worker.is_cancelled:

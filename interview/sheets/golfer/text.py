@@ -18,9 +18,9 @@ WIDTH = 80
 _WIDE = 20
 
 
-def text(sheet: GolferSheet) -> str:
-    """Return the sheet as plain text, 80 columns wide."""
-    page = Page(WIDTH)
+def text(sheet: GolferSheet, width: int = WIDTH) -> str:
+    """Return the sheet as plain text, no line longer than `width`, nor than 80 columns."""
+    page = Page(min(WIDTH, width))
     stamp = sheet.stamp
     page.heading("YOUR TWO CLUBS")
     page.say(f"{stamp.shop}, {stamp.printed}; session {stamp.session}, ticket {stamp.ticket}; {stamp.hand}")

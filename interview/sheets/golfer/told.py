@@ -55,7 +55,8 @@ def _untested(outcome: Outcome, view: OutcomeView, build: BuildView) -> Iterator
     if not shots:
         yield "No ball was hit for this sheet: how far and how high is reckoned from your speed."
     elif turf < len(shots):
-        yield f"{len(shots) - turf} of {len(shots)} balls were not hit off turf, and a mat hides bad ones."
+        were = "ball was" if len(shots) == 1 else "balls was" if len(shots) - turf == 1 else "balls were"
+        yield f"{len(shots) - turf} of {len(shots)} {were} not hit off turf, and a mat hides bad ones."
     strikes = view.facts.get("strike_from")
     if strikes is not None and strikes.value == "answers":
         yield "Where you strike the face was taken from what you said; marks on the face would replace it."

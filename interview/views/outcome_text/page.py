@@ -53,9 +53,12 @@ class Page:
         self._write(sentence, first, " " * len(first))
 
     def row(self, label: str, words: str, wide: int = _LABEL) -> None:
-        """Write a label and what belongs to it."""
+        """Write a label and what belongs to it: beside it, or on a narrow page after a colon."""
         first = " " * _INDENT + f"{label:<{wide}} "
-        self._write(words, first, " " * len(first))
+        if len(first) * 3 > self._width * 2:
+            self._write(f"{label}: {words}", " " * _INDENT, " " * 2 * _INDENT)
+        else:
+            self._write(words, first, " " * len(first))
 
     def entry(self, amounts: Iterable[str], sentence: str, below: Iterable[str] = ()) -> None:
         """Write one line of a ledger: its amounts in columns, why, and what belongs below."""

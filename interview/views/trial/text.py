@@ -67,7 +67,8 @@ def _taken(taken: Import, told: Told) -> None:
     """Say what came of the file: balls taken in, rows left out by their line, columns not used."""
     table = taken.table
     balls = len(table.rows)
-    key = "already" if balls and not taken.added else "added_one" if taken.added == 1 else "added"
+    few, many = ("added_one", "added") if taken.added else ("already_one", "already")
+    key = "added_none" if not balls else few if balls == 1 else many
     told.page.say(told.phrase(key, count=balls, file=taken.file))
     for row in table.rejected[:_SHOWN]:
         told.page.point(told.phrase("left_out", line=row.line, why=row.sentence))
