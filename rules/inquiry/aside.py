@@ -25,6 +25,8 @@ Work = Callable[..., Iterator[object]]
 """A function of a module, which yields parts; its last argument returns the next thing told, once it is."""
 _LOOK = 0.02
 """Seconds between looks whether the work is still wanted."""
+_BEGIN = "import sys; sys.path[:] = sys.argv[1:]; from rules.inquiry.aside import main; main()"
+"""Modules come from where this process found its own, never from the folder that it happens to stand in."""
 _GONE = object()
 """In place of a part: nothing more will come."""
 
@@ -43,8 +45,9 @@ class Aside:
         try:
             # A session of its own: a terminal's signals are for the first process alone.
             self._process = subprocess.Popen(
-                [sys.executable, "-m", __name__], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
-                stderr=subprocess.DEVNULL, start_new_session=True,
+                [sys.executable, "-P", "-c", _BEGIN, *sys.path],
+                stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+                start_new_session=True,
             )  # fmt: skip
         except OSError as error:
             raise Gone from error
@@ -113,7 +116,3 @@ def main() -> None:
             sink.flush()
     finally:
         os._exit(0)  # at once: an orderly end would wait for the thread that listens
-
-
-if __name__ == "__main__":
-    main()

@@ -19,6 +19,8 @@ from rules.inquiry.aside import Aside, Gone
 from rules.inquiry.roads import Superseded, never
 from tests.inquiry.aside_work import counted, endless, torn
 
+ROOT = Path(__file__).parents[2]
+
 
 def gone(process: int) -> bool:
     """Whether a process has ended, or ended and nobody asked how."""
@@ -60,6 +62,18 @@ def test_it_may_be_begun_from_any_thread() -> None:
     thread.start()
     thread.join(60)
     assert found == [0]
+
+
+def test_modules_of_the_folder_it_stands_in_are_not_taken(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in ("queue.py", "pickle.py", "rules.py"):
+        (tmp_path / name).write_text("raise SystemExit('taken')\n", encoding="utf-8")
+    monkeypatch.setattr(sys, "path", [str(ROOT), *(one for one in sys.path if one)])
+    monkeypatch.chdir(tmp_path)
+    work = Aside(counted, 0, 1)
+    assert work.next(never) == 0
+    work.stop()
 
 
 def test_work_that_fails_is_gone_after_the_parts_it_made() -> None:
