@@ -134,6 +134,7 @@ def test_nothing_outgrows_a_reader(product: Measured, tests: Measured) -> None:
     assert over(product.files, LONGEST_FILE) == {}
     assert over(product.functions, LONGEST_FUNCTION) == {}
     assert over(product.classes, LARGEST_CLASS) == {}
+    assert over(tests.files, LONGEST_FILE) == {}
     assert over(tests.functions, LONGEST_TEST) == {}
     assert over(tests.classes, LARGEST_CLASS) == {}
 

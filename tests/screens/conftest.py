@@ -1,12 +1,14 @@
-"""The bay with a store of its own, driven as a person drives it."""
+"""The bay and the kiosk, each with a store of its own, driven as a person drives it."""
 
 from __future__ import annotations
 
 import sys
-from collections.abc import AsyncIterator, Callable
+from collections.abc import AsyncIterator, Callable, Iterator
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -14,13 +16,20 @@ from textual import events
 from textual.pilot import Pilot
 
 from interview.conversation import Conversation
+from interview.kiosk.clock import Clock
+from interview.kiosk.gate import Gate
+from interview.kiosk.interview import kiosk_interview
+from interview.kiosk.pin import PinFile
+from interview.kiosk.reception import Reception
 from interview.screens.bay.app import BayApp
 from interview.screens.bay.desk import Desk, sit_down
+from interview.screens.kiosk.app import KioskApp
 from interview.screens.kit.pane import Pane
 from interview.session import begin
 from interview.store import Store
 from interview.views.pictures import FULL, Glyphs, plain
 from rules.fitting import House
+from tests.screens.kiosk_kit import PIN, Make
 
 sys.path.insert(0, str(Path(__file__).parents[2]))  # views of record are a module beside the tests
 
@@ -107,3 +116,28 @@ def open_bay(conversation: Conversation, store: Store):  # type: ignore[no-untyp
             yield bay
 
     return opened
+
+
+@pytest.fixture
+def hands() -> Any:
+    return SimpleNamespace(steady=1000.0, wall=datetime(2026, 5, 4, 9, 30, tzinfo=UTC))
+
+
+@pytest.fixture
+def make(house: House, tmp_path: Path, hands: Any) -> Iterator[Make]:
+    """Make a kiosk whose clocks a test holds; at the end, whatever went wrong inside one is raised."""
+    made: list[KioskApp] = []
+    file = PinFile(tmp_path / "kiosk")
+    file.set(PIN)
+    clock = Clock(lambda: hands.steady, lambda: hands.wall)
+    conversation = kiosk_interview(house)
+
+    def one(glyphs: Glyphs = FULL, quiet: float = 0.0, foresee: bool = False) -> KioskApp:
+        reception = Reception(conversation, Store(tmp_path / "sessions"), Gate(file, clock), clock)
+        made.append(KioskApp(reception, clock, glyphs=glyphs, quiet=quiet, tick=3600.0, foresee=foresee))
+        return made[-1]
+
+    yield one
+    for app in made:
+        if app.fault is not None:
+            raise app.fault

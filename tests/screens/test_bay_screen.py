@@ -1,28 +1,18 @@
-"""The bay as a person meets it: keys, panes, reasons, overrides, sessions, and what it survives."""
+"""The bay as a person meets it: keys, panes, sessions, and the register of its orders."""
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
-from textual import events
 
-from interview.screens.bay import why
 from interview.screens.bay.orders import BALLS, BAY, PAPERS, SESSIONS, WHAT_IF, WHY
-from interview.screens.bay.override import OverrideScreen
-from interview.screens.bay.screen import BayScreen
-from interview.screens.bay.why import WhyScreen
 from interview.screens.kit.lists import FindScreen, ListScreen
 from interview.screens.kit.orders import SHOWN, bindings, found, shown
 from interview.screens.kit.pane import Pane
 from interview.screens.kit.prompt import PromptScreen
 from interview.session import load
-from interview.views.bay.firm import Firm, firmness
-from interview.views.pictures import PLAIN
-from rules.inquiry.study import Study
-from rules.inquiry.sure import Sure
 
 SAMPLE = str(Path(__file__).parents[2] / "sample_sessions" / "marks-overrule-handicap.toml")
 
@@ -127,98 +117,6 @@ async def test_what_hangs_on_the_question_is_tried_out(open_bay: Any) -> None:
         assert "hang on this" in bay.screen_text()
 
 
-# Reasons and overrides
-
-
-async def test_why_why_not_and_nearly(open_bay: Any) -> None:
-    async with open_bay(session=SAMPLE) as bay:
-        await bay.press("f8")
-        assert isinstance(bay.app.screen, WhyScreen)
-        assert "Stands on:" in bay.screen_text()
-        assert "Source:" in bay.screen_text()
-        await bay.press("2")
-        first = bay.screen_text()
-        assert "cancel" in first or "◇" in first
-        await bay.press("right")
-        assert bay.screen_text() != first
-        await bay.press("3")
-        assert "Needs " in bay.screen_text()
-        await bay.press("escape")
-        assert isinstance(bay.app.screen, BayScreen)
-
-
-async def test_what_would_change_it_is_studied_once(open_bay: Any, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The study itself has its own tests; here it is told little by little, and asked for once."""
-    told: list[str] = []
-
-    def studied(outcome: Any, tell: Any, stale: Any) -> None:
-        told.append(outcome.picked.id)
-        found = Study(outcome.picked.id, None, Sure(outcome.picked.id, 0.5, 0.1, 0.9, 40, ()))
-        tell(found)
-        tell(replace(found, flips=(), leans=(), complete=True))
-
-    monkeypatch.setattr(why, "study", studied)
-    async with open_bay(session=SAMPLE) as bay:
-        await bay.press("f8", "4")
-        text = bay.pane_text("#lines")
-        assert "WHAT WOULD CHANGE IT Nothing within its range" in text
-        assert "HOW SURE The pair stays in 50 % of 40 draws" in text
-        assert "WHAT IT LEANS ON" in text
-        await bay.press("escape", "f5", "f5", "down", "enter", "4")
-        assert "WHAT WOULD CHANGE IT" in bay.pane_text("#lines")
-        assert len(told) == 1
-
-
-async def test_every_decision_opens_its_reason(open_bay: Any) -> None:
-    async with open_bay(session=SAMPLE) as bay:
-        await bay.press("f5", "f5", "right")
-        for _ in range(8):
-            await bay.press("enter")
-            assert isinstance(bay.app.screen, WhyScreen)
-            assert bay.app.screen.decision.startswith("shorter.")
-            await bay.press("escape", "down")
-
-
-async def test_an_amount_is_overruled_with_reason_and_price(open_bay: Any) -> None:
-    async with open_bay(session=SAMPLE) as bay:
-        await bay.press("f5", "f5", "down", "f6")
-        assert isinstance(bay.app.screen, OverrideScreen)
-        await bay.type("41 in")
-        await bay.settle()
-        assert "Its price:" in bay.screen_text()
-        await bay.press("enter")
-        await bay.say("he grips down anyway")
-        assert isinstance(bay.app.screen, BayScreen)
-        one = bay.desk.state.outcome.overridden[0]
-        assert (one.decision, one.fitter, one.reason) == ("longer.length", "41 in", "he grips down anyway")
-        assert "✎" in bay.screen_text()
-        await bay.press("f6", "f6")
-        assert not bay.desk.state.outcome.overridden
-
-
-async def test_an_impossible_value_is_not_taken(open_bay: Any) -> None:
-    async with open_bay(session=SAMPLE) as bay:
-        await bay.press("f5", "f5", "down", "f6")
-        await bay.say("60 in")
-        assert isinstance(bay.app.screen, OverrideScreen)
-        assert "outside the decision's limits" in bay.pane_text("#price")
-        await bay.press("escape")
-        assert not bay.desk.state.session.subject.overrides
-
-
-async def test_another_pair_is_taken_from_the_standing(open_bay: Any) -> None:
-    async with open_bay(session=SAMPLE) as bay:
-        rival = bay.desk.state.outcome.pairing.standings[2].candidate.id
-        await bay.press("f5", "down", "down", "f6")
-        await bay.settle()
-        assert bay.app.screen.query_one("#options", Pane).chosen == rival
-        await bay.press("enter")
-        await bay.press("enter")
-        assert bay.desk.state.outcome.picked.id == rival
-        await bay.press("escape")
-        assert "taken by you" in bay.screen_text()
-
-
 # Sessions
 
 
@@ -254,7 +152,7 @@ async def test_a_damaged_session_is_told_and_left_alone(open_bay: Any, store: An
     async with open_bay() as bay:
         await bay.press("f9", "enter")
         assert bay.desk.draft.id == "demo"
-        assert "broken.toml" in bay.pane_text("#notice")
+        assert "broken.toml" in bay.pane_text("#notice").replace(" ", ""), "wherever its line is broken"
         assert store.file("broken").read_text() == "schema = 1\n[answers\n"
 
 
@@ -315,115 +213,3 @@ async def test_a_name_a_club_and_the_rest_are_told_on_the_line(open_bay: Any) ->
         await bay.say("handicap 18", "that is all")
         assert list(bay.desk.state.open) == ["hand", "pain"], "questions of safety stay open"
         assert bay.desk.state.session.subject.answers["tempo"].unknown
-
-
-# What it survives
-
-NASTY = ("[/", "[/b]", "[a='", "\x1b[2J\x1b]0;x\x07\x00\x9b31m", "\u202eevil\u2066 a\tb\nc %s {x}")
-
-
-@pytest.mark.parametrize("text", NASTY)
-async def test_nasty_text_is_text(open_bay: Any, text: str) -> None:
-    """Pasted into every line there is, it neither becomes markup nor reaches the terminal raw."""
-    async with open_bay(session=SAMPLE) as bay:
-        await _pasted(bay, text)
-        for open_it in (
-            "action_note", "action_club", "action_orders", "action_sessions", "action_balls",
-            "action_what_if",
-        ):  # fmt: skip
-            getattr(bay.app.screen, open_it)()
-            await bay.pilot.pause()
-            await _pasted(bay, text)
-            if not isinstance(bay.app.screen, BayScreen):
-                await bay.press("escape")
-        await bay.press("f5", "f5", "down", "f6")
-        await _pasted(bay, text)
-        await bay.press("down")
-        await _pasted(bay, text)
-        await bay.press("escape")
-
-
-async def _pasted(bay: Any, text: str) -> None:
-    bay.app.screen.focused.post_message(events.Paste(text))
-    await bay.settle()
-    _no_steering(bay)
-    await bay.press("enter")
-    _no_steering(bay)
-
-
-def _no_steering(bay: Any) -> None:
-    shown_text = bay.screen_text()
-    assert not any(ord(letter) < 32 and letter != "\n" for letter in shown_text)
-    assert not any(0x7F <= ord(letter) < 0xA0 or letter in "\u202e\u2066" for letter in shown_text)
-
-
-async def test_nasty_notes_names_and_reasons_of_a_file_are_text(open_bay: Any, store: Any) -> None:
-    store.folder.mkdir(parents=True)
-    store.file("nasty").write_text(
-        'schema = 1\nid = "nasty"\nnote = "[/b] [a=\' \\u001b[31m"\n[answers]\nhand = "right"\n'
-        '[[owned]]\nname = "[/] 3-wood"\nkind = "fairway"\nloft = "15 deg"\n'
-        '[overrides."longer.length"]\nvalue = "42 in"\nreason = "[bold]why[/"\n',
-        encoding="utf-8",
-    )
-    async with open_bay(session="nasty") as bay:
-        assert "[/b] [a='" in bay.screen_text()
-        for keys in (
-            ("f5",),
-            ("f5",),
-            ("f8",),
-            ("escape",),
-            ("f9",),
-            ("escape",),
-            ("f7",),
-            ("f4",),
-            ("escape",),
-        ):
-            await bay.press(*keys)
-            _no_steering(bay)
-
-
-@pytest.mark.parametrize(
-    "keys",
-    [
-        (), ("f5",), ("f5", "f5"), ("f7",), ("f8", "2"), ("f6",), ("f4",), ("f1",), ("f9",), ("f10",),
-        ("f11",), ("f12",), ("f12", "enter", "4"), ("ctrl+t",),
-    ],
-)  # fmt: skip
-async def test_every_screen_lives_at_any_size(open_bay: Any, keys: tuple[str, ...]) -> None:
-    async with open_bay(session=SAMPLE) as bay:
-        await bay.press(*keys)
-        odd = ((1, 1), (10, 2), (30, 3), (40, 12), (63, 9), (200, 60), (80, 24))
-        for width, height in (*((w, 12) for w in range(1, 11)), *odd):
-            await bay.pilot.resize_terminal(width, height)
-        await bay.pilot.pause()
-        assert bay.app.is_running
-
-
-async def test_seven_bits_are_enough_for_everything_that_is_written(open_bay: Any) -> None:
-    async with open_bay(120, 40, session=SAMPLE, glyphs=PLAIN) as bay:
-        for keys in ((), ("f7",), ("f8",), ("2",), ("escape",), ("f1",), ("escape",), ("f6",)):
-            await bay.press(*keys)
-            bare = [line for line in bay.screen_text().splitlines() if not line.isascii()]
-            filtered = bay.app.get_line_filters()
-            assert not bare or any(type(one).__name__ == "SevenBits" for one in filtered), bare
-
-
-async def test_focus_has_a_shape(open_bay: Any) -> None:
-    """Without any colour it can be told where one is: the sign stands before the row, and nowhere else."""
-    async with open_bay(session=SAMPLE) as bay:
-        assert bay.screen_text().count("▸") == 2, "before the topic, and before the line"
-        await bay.press("f5")
-        lines = bay.screen_text().splitlines()
-        assert any("▸ ◆" in line for line in lines)
-        await bay.press("down")
-        assert not any("▸ ◆" in line for line in bay.screen_text().splitlines())
-
-
-def test_firmness_is_found_out_and_given_up(fitted: Any) -> None:
-    outcome = fitted({"hand": "right", "handicap": 18, "driver_speed": "92 mph"})
-    growing = firmness(outcome, lambda: False)
-    first, second = next(growing), next(growing)
-    assert first.sure is not None
-    assert second == Firm(first.sure, steady=second.steady)
-    assert second.steady in (True, False)
-    assert list(firmness(outcome, lambda: True)) == []
