@@ -17,8 +17,9 @@ LEFT_TO_THE_FITTER = (
     "sole_marks", "height", "wrist_to_floor", "hand_length", "clubs_in_bag", "clubs_leaving",
     "local_length_limit", "temperature", "altitude",
 )  # fmt: skip
-"""Questions that want a tape, a gauge, a monitor or the club in the hand. They stay open on the ticket, so
-that the fitter is asked them; a stranger is not. Any of them that a shop's rules lack is not missed."""
+"""Questions that want a tape, a gauge, a monitor or the club in the hand, or for which a visit of four minutes
+has no room. They stay open on the ticket, so that the fitter is asked them; a stranger is not. Any of them
+that a shop's rules lack is not missed."""
 
 Way = Literal["choice", "several", "scale", "number"]
 """One of some choices; one or more of them; a small whole number; a number typed digit by digit."""
