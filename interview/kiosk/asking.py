@@ -17,8 +17,8 @@ LEFT_TO_THE_FITTER = (
     "sole_marks", "height", "wrist_to_floor", "hand_length", "clubs_in_bag", "clubs_leaving",
     "local_length_limit", "temperature", "altitude",
 )  # fmt: skip
-"""Questions that want a tape, a gauge, a monitor or the club in the hand, or for which a visit of four minutes
-has no room. They stay open on the ticket, so that the fitter is asked them; a stranger is not. Any of them
+"""Questions that want a tape, a gauge, a monitor or the club in the hand, or for which four minutes have no
+room. They stay open on the ticket, so that the fitter is asked them; a stranger is not. Any of them
 that a shop's rules lack is not missed."""
 
 Way = Literal["choice", "several", "scale", "number"]

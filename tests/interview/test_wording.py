@@ -76,7 +76,7 @@ def test_customers_read_plain_words_and_are_never_tested(facts: Facts) -> None:
         asked = words().asked(fact, "customer")
         said = " ".join((asked.text, asked.hint, asked.why, *(c.text for c in asked.choices))).lower()
         barred = [word for word in (*JARGON, *TESTING) if word in said]
-        assert barred == [], f"'{fact.id}': a customer reads a word of the trade or of a test; say it otherwise"
+        assert barred == [], f"'{fact.id}': a customer would read jargon or a test's words"
         assert fact.id == fact.id.lower()
         assert "{" not in said
 

@@ -65,8 +65,8 @@ def test_a_typical_golfer_needs_less_than_four_minutes(
         assert visit.state is None or visit.state.asking != question, (question, visit.refusal)
     assert visit.place == "clubs"
     assert spent < 240, (
-        f"{spent:.0f} s: leave a question to the fitter (LEFT_TO_THE_FITTER in interview/kiosk/asking.py), ask it"
-        " only where it applies, or say something in fewer words"
+        f"{spent:.0f} s: leave a question to the fitter (LEFT_TO_THE_FITTER in interview/kiosk/asking.py),"
+        " ask it only where it applies, or say something in fewer words"
     )
 
 
