@@ -43,6 +43,14 @@ def broken(
     return [line.replace(_GLUE, " ") for line in made]
 
 
+def broken_at_commas(text: str, width: int) -> list[str]:
+    """Break a short list after its commas where each piece fits a line; else each piece by itself."""
+    pieces = re.split(r"(?<=,) ", text)
+    if max(map(len, pieces)) <= width:
+        return broken(" ".join(map(one_word, pieces)), width)
+    return [line for piece in pieces for line in broken(piece, width)]
+
+
 def one_word(path: object) -> str:
-    """Return a path as a text in which no line breaks, whatever blanks are in it."""
+    """Return a path, or any text, in which no line breaks, whatever blanks are in it."""
     return str(path).replace(" ", _GLUE)

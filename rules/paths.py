@@ -9,8 +9,13 @@ from pathlib import Path
 
 
 def typed_path(text: str | Path) -> Path:
-    """Return a path with `~` put in; the home of a user who is not known stays as it was typed."""
-    return Path(os.path.expanduser(text))
+    """Return a path with `~` put in; the home of a user who is not known stays as it was typed.
+
+    Quotes around it are left out: people put them there, as a shell wants them around blanks.
+    """
+    typed = str(text)
+    quoted = len(typed) > 2 and typed[0] == typed[-1] and typed[0] in "'\""
+    return Path(os.path.expanduser(typed[1:-1] if quoted else typed))
 
 
 def insist_on_file(path: Path) -> None:

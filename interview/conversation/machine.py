@@ -128,9 +128,9 @@ class Conversation:
     def with_session(self, state: State, session: Session) -> State:
         """Take up a session changed elsewhere (shots logged, a decision overruled, a copy renamed)."""
         if session.subject == state.session.subject:
-            return replace(state, session=session)
+            return replace(state, session=session, refusal=None)
         outcome = self.fit(session.subject)
-        return self._looked_at(replace(state, session=session, outcome=outcome, steady=False))
+        return self._looked_at(replace(state, session=session, outcome=outcome, steady=False, refusal=None))
 
     def _looked_at(self, state: State) -> State:
         """Note whether an answer to a question of safety stops the fitting."""

@@ -138,7 +138,7 @@ def _label(club: Club, part: str, picked: str | None, system: System) -> str:
         return found.label
     if part == "tip":
         extra = spec.tip_extra
-        return f"{words(extra, 'in', system)} more off than its note" if extra else AS_NOTED
+        return f"{words(extra, 'in', system)} more than its note" if extra else AS_NOTED
     return _SIDES.get(picked or "", (picked or "").replace("-", " "))
 
 

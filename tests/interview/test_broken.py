@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from interview.broken import broken, one_word
+from interview.broken import broken, broken_at_commas, one_word
 
 WHOLE = ("42 1/4 in", "31.5 mm", "20 %", "2 x 1 g", "[ ]", "-3 deg", "5-wood", "kg*cm2")
 
@@ -49,3 +49,9 @@ def test_a_path_stays_whole_where_it_may_be_copied() -> None:
     assert all(len(line) <= 38 for line in broken(f"kept in {path}", 38)), "a screen has no room for it"
     long = broken("x" * 90 + " and more", 38, whole_paths=True)
     assert all(len(line) <= 38 for line in long), "what is no path is broken all the same"
+
+
+def test_a_short_list_is_broken_after_its_commas() -> None:
+    assert broken_at_commas("sole 5.5 g, toe 7 g, hosel 6.5 g", 20) == ["sole 5.5 g, toe 7 g,", "hosel 6.5 g"]
+    assert broken_at_commas("sole 5.5 g, hosel 6.5 g", 9) == ["sole", "5.5 g,", "hosel", "6.5 g"]
+    assert broken_at_commas("", 9) == []

@@ -15,6 +15,7 @@ from interview.views.bay.reasons import (
 )
 from interview.views.bay.standing import CandidateView, StandingView
 from interview.views.bay.talk import AskView, QuestionView, TalkView, TopicView
+from interview.views.bay.whatif import Beside, WhatIfView
 from interview.views.pictures.beam import BeamView, Weight
 from interview.views.pictures.distances import LadderView, RungOnLadder
 from interview.views.pictures.face import FaceView, Mark, Met
@@ -74,8 +75,25 @@ PARTS = PartsView(
         PartRow("length", part("longer.length", "42 in", by_hand=True), part("shorter.length", "41 1/2 in")),
         PartRow("balance", part("longer.balance", "D0.5"), part("shorter.balance", "D0.5", False)),
     ),
-    figures=(FigureRow("carry", "186 yd", "170 yd"), FigureRow("apex", "79 ft", "89 ft")),
+    figures=(
+        FigureRow("carry", "186 yd", "170 yd"),
+        FigureRow("apex", "79 ft", "89 ft"),
+        FigureRow("add", "sole 5.5 g, toe 7 g, hosel 6.5 g", "rear 8 g"),
+    ),
 )
+
+WHAT_IF = WhatIfView(
+    changed=(Beside("handicap", "18", "5"),),
+    pair=(
+        Beside("pair", "4-wood 17° + 4-hybrid 21.5°", "4-wood 17° + 4-hybrid 22.5°"),
+        Beside("ahead", "0.71", "0.53"),
+    ),
+    clubs=(
+        ("longer", (Beside("club", "4-wood 17°", "4-wood 17°"), Beside("length", "42 in", "42 1/4 in"))),
+        ("shorter", (Beside("add", "sole 6.5 g, hosel 6.5 g", "rear 8 g, hosel 6.5 g, toe 1 g"),)),
+    ),
+    gained=(), lost=("If they land together, one of them is not needed.",),
+)  # fmt: skip
 
 LADDER = LadderView(
     (

@@ -100,6 +100,16 @@ async def test_what_the_balls_tell_is_held_against_belief(open_bay: Any) -> None
         assert isinstance(bay.app.screen, BallsScreen)
 
 
+async def test_a_ball_in_words_is_read_back_before_it_is_noted(open_bay: Any) -> None:
+    async with open_bay(session=SAMPLE) as bay:
+        await bay.press("f12", "enter")
+        assert "ball 1 of 6 (3 left in this block). Off turf. " in bay.pane_text("#balls")
+        await bay.press("f2", "enter")
+        assert "Nothing is typed yet; Esc goes back." in bay.screen_text()
+        await bay.type("4 171, 8 right, 6 toe")
+        assert "up; 171 yd; 6 mm toe; 8 yd right" in bay.screen_text()
+
+
 @pytest.mark.parametrize("width", [40, 80, 120])
 async def test_what_the_balls_tell_is_set_for_the_width_there_is(open_bay: Any, width: int) -> None:
     async with open_bay(width, 24, session=SAMPLE) as bay:

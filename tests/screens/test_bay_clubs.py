@@ -20,6 +20,14 @@ async def test_a_club_that_is_sold_leaves_the_ladder(open_bay: Any) -> None:
         assert owned() == ["4-wood"], "what was never there is not missed"
 
 
+async def test_a_club_that_is_taken_down_is_read_back(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.say("perhaps")
+        assert "is neither right nor left" in bay.pane_text("#notice")
+        await bay.say("my 3-wood 15 deg hates it")
+        assert "Noted, 3-wood: fairway wood, loft 15 deg, not liked." in bay.pane_text("#notice")
+
+
 def test_what_is_gone_is_read_back_in_words() -> None:
     assert reading("3-wood, gone") == ("3-wood: fairway wood, no longer in the bag", True)
     assert read_club("7-wood sold")["name"] == "7-wood"

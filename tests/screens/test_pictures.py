@@ -10,6 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from interview.screens.bay.orders import BALLS
+from interview.screens.kit.faces import order_list
 from interview.views.pictures import FULL, PLAIN, Glyphs, Picture, plain, seven_bit
 from interview.views.pictures.bars import bar, halves
 from interview.views.pictures.beam import beam_rows
@@ -22,8 +24,20 @@ from interview.views.pictures.parts import parts_rows
 from interview.views.pictures.standing import standing_key, standing_rows
 from interview.views.pictures.talk import ask_rows, said_rows
 from interview.views.pictures.topics import topic_key, topic_list, topic_strip
+from interview.views.pictures.whatif import changes_rows, whatif_rows
 from tests import golden
-from tests.screens.bay_views import BEAM, CONTRAST, FACE, FLIGHTS, LADDER, PARTS, REASONS, STANDING, TALK
+from tests.screens.bay_views import (
+    BEAM,
+    CONTRAST,
+    FACE,
+    FLIGHTS,
+    LADDER,
+    PARTS,
+    REASONS,
+    STANDING,
+    TALK,
+    WHAT_IF,
+)
 
 HERE = Path(__file__).parent / "golden"
 Paint = Callable[[int, Glyphs], Picture]
@@ -42,6 +56,7 @@ PICTURES: dict[str, Paint] = {
     "reason": lambda w, g: reason_rows(REASONS.lines[0], w),
     "contrast": lambda w, g: contrast_rows(CONTRAST, w, g),
     "nearly": lambda w, g: near_rows(REASONS.near, w, g),
+    "whatif": lambda w, g: (*changes_rows(WHAT_IF, w, g), *whatif_rows(WHAT_IF, w, g)),
 }
 
 
@@ -84,6 +99,30 @@ def test_seven_bits_are_enough(name: str) -> None:
     after = seven_bit(before)
     assert after.isascii()
     assert after.count("?") == before.count("?"), "a sign has no likeness in seven bits"
+
+
+@pytest.mark.parametrize("width", range(34, 120))
+def test_two_pairs_side_by_side_can_be_told_apart_at_any_width(width: int) -> None:
+    """What differs between them is the last letters of their names, which no side may cut."""
+    lines = plain(whatif_rows(WHAT_IF, width, FULL))
+    assert "…" not in lines
+    assert "22.5°" in lines
+    assert "21.5°" in lines
+
+
+@pytest.mark.parametrize("width", range(30, 120))
+def test_every_piece_of_mass_is_told_at_any_width(width: int) -> None:
+    lines = plain(parts_rows(PARTS, width, FULL))
+    assert [lines.count(piece) for piece in ("5.5 g", "7 g", "6.5 g", "8 g")] == [1, 1, 1, 1]
+
+
+@pytest.mark.parametrize("width", [38, 56, 78])
+def test_every_order_says_what_it_does_to_the_end(width: int) -> None:
+    lines = plain(order_list(BALLS)(width, FULL))
+    assert all(len(line) <= width for line in lines.splitlines())
+    assert "…" not in lines
+    flat = " ".join(lines.split())
+    assert all(word in flat for one in BALLS for word in one.help.split())
 
 
 def test_flights_are_to_scale() -> None:

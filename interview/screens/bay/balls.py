@@ -24,7 +24,7 @@ from interview.screens.kit.page import PageScreen
 from interview.screens.kit.pane import Pane
 from interview.screens.kit.prompt import PromptScreen
 from interview.session import with_shots, without_shot
-from interview.views.bay.balls import Aim, balls_view
+from interview.views.bay.balls import Aim, ball_words, balls_view
 from interview.views.pictures.balls import balls_rows
 from interview.views.pictures.face import face_rows, mark_at
 from interview.views.trial.text import trial_text
@@ -199,7 +199,16 @@ class BallsScreen(Screen[None]):
     def action_words(self) -> None:
         """Note a ball in words: with carry, side and mark."""
         hint = "A key and what was seen: 4 171, 8 right, 6 toe, 4 low"
-        self.app.push_screen(PromptScreen("A ball in words", hint, reading=_reading), self._said)
+        self.app.push_screen(PromptScreen("A ball in words", hint, reading=self._reading), self._said)
+
+    def _reading(self, text: str) -> tuple[str, bool]:
+        """Return how a ball in words is understood, and whether it can be taken."""
+        if not text.strip():
+            return "", False
+        try:
+            return ball_words(read_ball(text), self.state.session.units), True
+        except Problem as problem:
+            return str(problem), False
 
     def _said(self, text: str | None) -> None:
         if text:
@@ -274,14 +283,3 @@ class BallsScreen(Screen[None]):
     def action_leave(self) -> None:
         """Go back to the bay."""
         self.dismiss(None)
-
-
-def _reading(text: str) -> tuple[str, bool]:
-    """Return how a ball in words is understood, and whether it can be taken."""
-    if not text.strip():
-        return "", False
-    try:
-        ball = read_ball(text)
-    except Problem as problem:
-        return str(problem), False
-    return ball.outcome, True

@@ -65,9 +65,12 @@ class Road(Screen[None]):
     """A screen that lets a desk hear things and shows what follows; a newer answer overtakes an older one."""
 
     desk: Desk
+    noted = ""
+    """How the last thing was understood, where it stands nowhere else on the screen."""
 
     def step(self, step: Step) -> None:
         """Let the desk hear something, and work out what follows in the background."""
+        self.noted = ""
         try:
             job = self.desk.hear(step)
         except Problem as problem:

@@ -26,6 +26,7 @@ class Rooms:
 
     desk: Desk
     studies: Studies
+    noted: str
 
     if TYPE_CHECKING:
 
@@ -190,11 +191,13 @@ class Rooms:
         self._bay.push_screen(PromptScreen("A club already owned", hint, reading=reading), self.take_club)
 
     def take_club(self, text: str | None) -> None:
-        """Add a club that is owned, from the line that tells of it."""
-        from interview.screens.bay.clubs import read_club
+        """Add a club that is owned, from the line that tells of it, and say how it was understood."""
+        from interview.screens.bay.clubs import read_club, reading
 
         if text:
             self.step(partial(_with_club, self.desk, read_club(text)))
+            self.noted = f"Noted, {reading(text)[0]}."
+            self.show_talk()
 
 
 def _with_club(desk: Desk, club: dict[str, object], session: Session) -> Session:

@@ -86,7 +86,8 @@ class BayScreen(Rooms, Annexe, Road):
         """Show what was said and the question that is up, and why the last answer was not taken."""
         self.show_question()
         refusal = self.desk.seen.refusal
-        self.tell(refusal.sentence if refusal else held_in_memory(self.desk.trouble), alert=True)
+        wrong = refusal.sentence if refusal else held_in_memory(self.desk.trouble)
+        self.tell(wrong or self.noted, alert=bool(wrong))
 
     def show_question(self) -> None:
         """Show what was said and the question that is up; what was told stays."""

@@ -13,6 +13,10 @@ if TYPE_CHECKING:
     from interview.views.pictures import Glyphs
 
 
+_KEY, _LABEL = 8, 22
+"""Cells of an order's key and of its name."""
+
+
 def heading(text: str) -> Painter:
     """Return the painter of a heading."""
     return lambda width, glyphs: (row(Ink(clipped(f" {text}", width), "head")),)
@@ -44,19 +48,18 @@ def page_of(text: str) -> Painter:
 
 
 def order_list(orders: Sequence[Order]) -> Painter:
-    """Return the painter of a list of orders: key, name, and what each does."""
+    """Return the painter of a list of orders: key, name, and what each does, below where it is narrow."""
 
     def paint(width: int, glyphs: Glyphs) -> Picture:
-        rows = []
+        beside = width >= _KEY + 2 * _LABEL
+        indent = _KEY + _LABEL + 1 if beside else _KEY
+        rows: list[Row] = []
         for one in orders:
-            key = one.key_name if one.key else ""
-            lead = (
-                Ink(padded(key, 8), "key"),
-                Ink(padded(one.label, min(22, max(4, width // 3))), "strong"),
-                " ",
-            )
-            used = sum(len(piece if isinstance(piece, str) else piece.text) for piece in lead)
-            rows.append(row(*lead, Ink(clipped(one.help, max(1, width - used)), "dim"), target=one.id))
+            label = padded(one.label, _LABEL + 1) if beside else clipped(one.label, max(1, width - _KEY))
+            lead = (Ink(padded(one.key_name if one.key else "", _KEY), "key"), Ink(label, "strong"))
+            helped = wrapped(one.help, max(1, width - indent), "dim")
+            rows.append(row(*lead, *(helped[0].inks if beside else ()), target=one.id))
+            rows += [row(" " * indent, *more.inks, target=one.id) for more in helped[1 if beside else 0 :]]
         return tuple(rows)
 
     return paint

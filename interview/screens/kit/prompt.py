@@ -62,6 +62,8 @@ class PromptScreen(ModalScreen[str | None]):
         event.stop()
         if self._reading(event.value)[1]:
             self.dismiss(event.value)
+        elif not event.value.strip():
+            self.query_one("#reads", Pane).show(sentence("Nothing is typed yet; Esc goes back.", "alert"))
 
     def action_leave(self) -> None:
         """Leave everything as it is."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import on
@@ -26,6 +25,7 @@ from interview.views.trainer.names import case_title
 from interview.views.trainer.predict import Pickable
 from interview.views.trainer.said import said
 from rules.lessons.overlay import begin, edit, editable, revert, save, switch_off
+from rules.paths import typed_path
 from rules.problems import Problem
 
 if TYPE_CHECKING:
@@ -190,7 +190,7 @@ class EditScreen(Trying, LessonScreen[None]):
         """Save the copy, and say where; or why not."""
         if not text or not text.strip():
             return
-        folder = Path(text.strip()).expanduser()
+        folder = typed_path(text.strip())
         try:
             save(self.overlay, folder)
         except Problem as problem:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
-from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import on
@@ -19,6 +18,7 @@ from interview.screens.trainer.page import LessonScreen
 from interview.views.trainer.enrolled import due_lines, roll_view, trainee_view
 from interview.views.trainer.roll import due_rows, roll_heading, roll_rows, trainee_rows
 from interview.views.trainer.said import said
+from rules.paths import typed_path
 from rules.problems import Problem
 
 if TYPE_CHECKING:
@@ -117,7 +117,7 @@ class RollScreen(LessonScreen[None]):
 
     def _open(self, text: str) -> None:
         """Open the class of a folder."""
-        self.desk.open_class(Path(text.strip()).expanduser())
+        self.desk.open_class(typed_path(text.strip()))
 
     def _ask(self, heading: str, hint: str, text: str, act: Callable[[str], object]) -> None:
         """Ask for a line and act on it."""

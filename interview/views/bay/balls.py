@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from interview.conversation import State
     from interview.views.pictures.face import FaceView
     from interview.wording.words import Words
-    from rules.evidence.protocol import Protocol
+    from rules.evidence.protocol import Ball, Protocol
     from rules.fitting import Outcome
     from rules.units import System
 
@@ -73,7 +73,7 @@ def balls_view(
     return BallsView(
         turn=_turn(wording, protocol, chosen),
         tallies=tuple(_tally(protocol, name, name == club) for name in protocol.clubs),
-        ground=f"off {'turf' if protocol.surface == 'turf' else f'a {protocol.surface}'}{indoors}",
+        ground=f"Off {'turf' if protocol.surface == 'turf' else f'a {protocol.surface}'}{indoors}.",
         aim=_aimed(aim, units),
         told=told,
         bias=tuple(_bias(wording, protocol)),
@@ -83,15 +83,26 @@ def balls_view(
 
 def _aimed(aim: Aim, units: System) -> str:
     """Say where the next ball's mark and side are put."""
-    told = []
-    if aim.mark is not None:
-        toe, high = (round(1000 * part) for part in aim.mark)
+    told = list(_seen(aim.mark, aim.side, units))
+    return f"Next ball: {'; '.join(told)}." if told else ""
+
+
+def ball_words(ball: Ball, units: System) -> str:
+    """Return one ball as it was understood: what became of it, its carry, its side and its mark."""
+    mark = None if ball.toe is None or ball.high is None else (ball.toe, ball.high)
+    carry = "" if ball.carry is None else words(ball.carry, "yd", units)
+    return "; ".join(part for part in (ball.outcome, carry, *_seen(mark, ball.side, units)) if part)
+
+
+def _seen(mark: tuple[float, float] | None, side: float | None, units: System) -> Iterator[str]:
+    """Yield where on the face a ball was met, and on which side of the line it ended. SI."""
+    if mark is not None:
+        toe, high = (round(1000 * part) for part in mark)
         across = f"{abs(toe)} mm {'toe' if toe > 0 else 'heel'}" if toe else ""
         up = f"{abs(high)} mm {'high' if high > 0 else 'low'}" if high else ""
-        told.append(", ".join(part for part in (across, up) if part) or "the middle of the face")
-    if aim.side:
-        told.append(f"{words(abs(aim.side), 'yd', units)} {'right' if aim.side > 0 else 'left'}")
-    return f"Next ball: {'; '.join(told)}." if told else ""
+        yield ", ".join(part for part in (across, up) if part) or "the middle of the face"
+    if side:
+        yield f"{words(abs(side), 'yd', units)} {'right' if side > 0 else 'left'}"
 
 
 def _bias(wording: Words, protocol: Protocol) -> Iterator[str]:

@@ -16,7 +16,7 @@ _BEFORE = (("arrows, click", "its mark"), (", .", "its side"))
 
 def balls_rows(view: BallsView, width: int, glyphs: Glyphs) -> Picture:
     """Return the trial in `width` cells."""
-    rows: list[Row] = [*wrapped(f"{view.turn} ({view.ground})", width, "strong")]
+    rows: list[Row] = [*wrapped(f"{view.turn} {view.ground}", width, "strong")]
     rows += [row(*(Ink(ink.text, "key" if ink.role == "strong" else "plain") for ink in one.inks))
              for one in legend(_KEYS, width)]  # fmt: skip
     rows += wrapped(view.aim, width, "mark") if view.aim else legend(_BEFORE, width)

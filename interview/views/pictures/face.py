@@ -92,8 +92,9 @@ def _grid(view: FaceView, width: int, high: int) -> _Grid:
 
 def _told(lie: Met, system: System, width: int) -> Row:
     """Return one lie in words: how often, and where up the face."""
-    where = f"{words(lie.low, 'mm', system).removesuffix(' mm')} to {words(lie.high, 'mm', system)} up"
-    return row(Ink(clipped(f"{lie.name} {lie.share * 100:.0f} %: {where}", width), "dim"))
+    where = f"{words(lie.low, 'mm', system).removesuffix(' mm')} to {words(lie.high, 'mm', system)}"
+    text = f"{lie.name} {lie.share * 100:.0f} %: {where}"
+    return row(Ink(clipped(f"{text} up" if cells(text) + 3 <= width else text, width), "dim"))
 
 
 @dataclass(frozen=True, slots=True)

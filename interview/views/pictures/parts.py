@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import zip_longest
 from typing import TYPE_CHECKING
 
+from interview.broken import broken_at_commas
 from interview.views.pictures.ink import Ink, Picture, Role, Row, clipped, padded, row
 
 if TYPE_CHECKING:
@@ -39,7 +42,7 @@ def parts_rows(view: PartsView, width: int, glyphs: Glyphs, column: int | None =
                 target=target,
             )
         )
-    rows += [_figures(one.title, (one.longer, one.shorter), room) for one in view.figures]
+    rows += [line for one in view.figures for line in _figures(one.title, (one.longer, one.shorter), room)]
     return tuple(rows)
 
 
@@ -55,8 +58,9 @@ def _part(one: PartView, room: int, glyphs: Glyphs, chosen: bool) -> tuple[Ink, 
     return (Ink(f"{sign} ", "dim"), Ink(padded(one.text, max(1, room - 2)), role))
 
 
-def _figures(title: str, texts: tuple[str, str], room: int) -> Row:
-    """Return one figure of both clubs."""
-    return row(
-        Ink(padded(title, _TITLE), "dim"), *(Ink(f"  {padded(text, max(1, room - 2))} ") for text in texts)
-    )
+def _figures(title: str, texts: tuple[str, str], room: int) -> Iterator[Row]:
+    """Yield one figure of both clubs, on as many rows as it takes to say it whole."""
+    each = max(1, room - 2)
+    for pair in zip_longest(*(broken_at_commas(text, each) for text in texts), fillvalue=""):
+        yield row(Ink(padded(title, _TITLE), "dim"), *(Ink(f"  {padded(text, each)} ") for text in pair))
+        title = ""

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import zip_longest
 from typing import TYPE_CHECKING
 
+from interview.broken import broken_at_commas
 from interview.views.pictures.ink import Ink, Picture, Row, clipped, padded, row, wrapped
 
 if TYPE_CHECKING:
@@ -16,10 +19,11 @@ _TITLE = 9
 
 def whatif_rows(view: WhatIfView, width: int, glyphs: Glyphs) -> Picture:
     """Return both fittings side by side in `width` cells; of a club the lines that differ come first."""
-    rows = [*_heads(width), *(_line(one, width, glyphs) for one in view.pair)]
+    rows = [*_heads(width), *(line for one in view.pair for line in _lines(one, width, glyphs))]
     for role, lines in view.clubs:
         rows += [Row(), row(Ink(clipped(f"{role.upper()} CLUB", width), "head"))]
-        rows += [_line(one, width, glyphs) for one in sorted(lines, key=lambda line: not line.moved)]
+        moved_first = sorted(lines, key=lambda line: not line.moved)
+        rows += [line for one in moved_first for line in _lines(one, width, glyphs)]
     for heading, texts in (("THEN MIND AS WELL", view.gained), ("NO LONGER SAID", view.lost)):
         if texts:
             rows += [Row(), row(Ink(clipped(heading, width), "head"))]
@@ -53,13 +57,17 @@ def _heads(width: int) -> Picture:
     )
 
 
-def _line(one: Beside, width: int, glyphs: Glyphs) -> Row:
-    """Return one line of both sides."""
+def _lines(one: Beside, width: int, glyphs: Glyphs) -> Iterator[Row]:
+    """Yield one thing on both sides, on as many rows as it takes to say it whole."""
     room = _room(width)
-    sign = glyphs.arrow if one.moved else " "
-    return row(
-        Ink(padded(one.title, _TITLE), "dim"),
-        Ink(padded(one.now, room), "plain" if one.moved else "dim"),
-        Ink(f" {sign} ", "pick"),
-        Ink(clipped(one.then, room), "strong" if one.moved else "dim"),
-    )
+    title, sign = one.title, glyphs.arrow if one.moved else " "
+    for now, then in zip_longest(
+        *(broken_at_commas(text, room) for text in (one.now, one.then)), fillvalue=""
+    ):
+        yield row(
+            Ink(padded(title, _TITLE), "dim"),
+            Ink(padded(now, room), "plain" if one.moved else "dim"),
+            Ink(f" {sign} ", "pick"),
+            Ink(then, "strong" if one.moved else "dim"),
+        )
+        title, sign = "", " "
