@@ -6,6 +6,7 @@ What only one of the two clubs decides is worked out once for the club, and not 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import chain
 from typing import TYPE_CHECKING, Any
 
 from rules.facts.known import NOTHING, Known, assumed
@@ -62,14 +63,15 @@ class PairFacts:
         self.waits = {id: questions for id, questions in waits.items() if questions}
         """Open questions behind the facts, by fact: the same for all pairs."""
         self._behind = waits
-        self.ids = (*waits, "pair_types", *(f"{role}_{id}" for role in _ROLES for id in _WORDS))
-        """Every fact of a pair."""
         self.turf_loft, self.failing = assumed(judge.base, "turf-loft"), _failing(judge)
         self.mild_loft, self.erring = assumed(judge.base, "mild-loft"), _erring(judge)
         self.sorts = _SORTS
         """The numbers by what they hang on, in the order in which they are given."""
         if judge.golfer.iron is None:
             self.sorts = {**_SORTS, "shorter": tuple(id for id in _SORTS["shorter"] if id not in _TO_IRON)}
+        words = (f"{role}_{id}" for role in _ROLES for id in _WORDS)
+        self.ids = (*chain.from_iterable(self.sorts.values()), "pair_types", *words)
+        """Every fact that the pairs hold; without an iron the gap to it is absent, and not only unread."""
 
     def longer(self, rung: Rung) -> tuple[float, ...]:
         """Return the numbers of a rung as the longer club of a pair, the gap to the driver included."""
