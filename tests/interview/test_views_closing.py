@@ -44,6 +44,13 @@ def test_a_golfer_is_told_apart_what_was_not_said_and_which_number_was_missing(v
     assert "WHAT WE TOOK FOR GRANTED" not in told(())
 
 
+def test_a_golfer_is_not_told_what_is_for_the_trade(view: OutcomeView) -> None:
+    assumed = next(one for one in view.leans if one.group == "answer" and one.text.startswith("Unless"))
+    text = "Unless told otherwise, swinging does not hurt; the question is always asked."
+    told = text_of(view._replace(leans=(assumed._replace(text=text, open=False),)), "customer")
+    assert "so we took it that swinging does not hurt. " in told.replace("\n", " ")
+
+
 def test_what_is_known_of_everything_stands_in_for_nothing(view: OutcomeView) -> None:
     known = {id: fact._replace(how="said") for id, fact in view.facts.items()}
     page = " ".join(text_of(view._replace(facts=known)).split())

@@ -74,8 +74,24 @@ def test_the_lofts_are_told_where_the_clubs_are_asked_for(
     assert last.count("degrees") == 2
 
 
+def test_what_to_mind_is_told_without_parts_of_clubs(
+    to_the_end: Walk, walk: Walk, conversation: Conversation
+) -> None:
+    said = " ".join(page_of(conversation, walk("next", "next", visit=to_the_end())).text)
+    assert "Nothing on a club may be changed during a round" in said
+    assert [word for word in ("weight or sleeve", "hosel", "port") if word in said] == []
+
+
+def test_no_question_of_the_kiosk_leans_on_one_that_it_does_not_ask(conversation: Conversation) -> None:
+    """The one before it may have been left out: a kiosk asks fewer than a fitter does."""
+    wording, facts = conversation.wording, conversation.base.facts
+    for fact in (one for one in facts.values() if one.ask is not None and one.id != "confidence_hybrid"):
+        text = wording.asked(fact, "customer").text
+        assert not re.search(r"^And |\bthat (?:longest|same)\b", text), text
+
+
 def test_words_of_the_kiosk_belong_to_rules(conversation: Conversation) -> None:
-    for section in ("reasons", "outweighs"):
-        told = conversation.wording.phrases["kiosk"][section]
+    kiosk = conversation.wording.phrases["kiosk"]
+    for told in (kiosk["reasons"], kiosk["outweighs"], kiosk["mind"]["of"]):
         assert told
         assert {key.replace("_", "-") for key in told} <= set(conversation.base.rules)

@@ -31,17 +31,22 @@ def outcome_page(visit: Visit, say: Say) -> Page:
     if visit.place == "nothing" or not view.clubs:
         return _page(say("clubs.nothing"), ["", say("clubs.nothing_text"), ""], say)
     if visit.place == "tries":
-        steps = [f"{at}. {_tried(one, say)}" for at, one in enumerate(view.proofs[:_TRIES], 1)]
+        steps = [_plainly(f"tries.{_key(one)}", one, say) for one in view.proofs[:_TRIES]]
+        steps = [f"{at}. {step}" for at, step in enumerate(steps, 1)]
         return _page(say("tries.heading"), ["", *steps, "", _lofts(view, say)], say)
     if visit.place == "mind":
         return _page(say("mind.heading"), ["", *_minds(view, say), ""], say)
     return _clubs(view, say)
 
 
-def _tried(step: NoticeView, say: Say) -> str:
-    """Return a step to try in words that need no trade; one that a shop added itself keeps its own."""
-    key = f"tries.{step.rule.replace('-', '_')}"
-    return say(key) if say.has(key) else spelled(step.text)
+def _plainly(key: str, one: NoticeView, say: Say) -> str:
+    """Return a step or a caution in words that need no trade; one that a shop added itself keeps its own."""
+    return say(key) if say.has(key) else spelled(one.text)
+
+
+def _key(one: NoticeView) -> str:
+    """Return what a rule is called among the words of the kiosk."""
+    return one.rule.replace("-", "_")
 
 
 def _page(heading: str, texts: list[str], say: Say) -> Page:
@@ -114,10 +119,11 @@ def _because(view: OutcomeView, say: Say) -> str:
 
 def _minds(view: OutcomeView, say: Say) -> list[str]:
     """Return what to mind, what can hurt first."""
-    texts = [text for topic in _SAFETY for text in _told(view, topic)[:_MINDS]]
+    texts = [text for topic in _SAFETY for text in _told(view, topic, say)[:_MINDS]]
     return [*texts, say("mind.pain"), say("mind.first"), say("clubs.start")]
 
 
-def _told(view: OutcomeView, topic: str) -> list[str]:
+def _told(view: OutcomeView, topic: str, say: Say) -> list[str]:
     """Return the cautions of a topic, each once."""
-    return list(dict.fromkeys(spelled(one.text) for one in view.cautions if one.topic == topic))
+    of_topic = (one for one in view.cautions if one.topic == topic)
+    return list(dict.fromkeys(_plainly(f"mind.of.{_key(one)}", one, say) for one in of_topic))

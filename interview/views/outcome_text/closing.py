@@ -57,7 +57,8 @@ def assumed_for_customer(view: OutcomeView, page: Page) -> None:
     if not taken:
         return
     page.heading("WHAT WE TOOK FOR GRANTED")
-    unless = [one.text.removeprefix(_UNLESS).rstrip(".") for one in taken if one.text.startswith(_UNLESS)]
+    texts = [one.text.removeprefix(_UNLESS) for one in taken if one.text.startswith(_UNLESS)]
+    unless = [text.partition(";")[0].rstrip(".") for text in texts]  # what comes after is for the trade
     numbers = [_usual(one, view) for one in taken if not one.text.startswith(_UNLESS)]
     if unless:
         page.say(_to_you(f"You did not tell us otherwise, so we took it that {listed(unless)}."))
