@@ -13,7 +13,7 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterator
 from queue import Empty, SimpleQueue
-from threading import Event, Thread
+from threading import Thread
 from typing import IO, TYPE_CHECKING, Any, cast
 
 from rules.inquiry.roads import Superseded
@@ -25,7 +25,7 @@ Work = Callable[..., Iterator[object]]
 """A function of a module, which yields parts; its last argument returns the next thing told, once it is."""
 _LOOK = 0.02
 """Seconds between looks whether the work is still wanted."""
-_BEGIN = "import sys; sys.path[:] = sys.argv[1:]; from rules.inquiry.aside import main; main()"
+_BEGIN = "import sys; sys.path[:] = sys.argv[1:]; from {0} import {1}; {1}()"
 """Modules come from where this process found its own, never from the folder that it happens to stand in."""
 _GONE = object()
 """In place of a part: nothing more will come."""
@@ -41,39 +41,41 @@ class Aside:
     def __init__(self, work: Work, *about: object) -> None:
         """Begin it; `about` are its arguments, which pickle. Raises Gone where no process can be begun."""
         self._parts: SimpleQueue[object] = SimpleQueue()
-        self._begun = Event()
+        self._letters: SimpleQueue[bytes | None] = SimpleQueue()
+        self.tell((work, about))
+        if not sys.executable:
+            raise Gone
         try:
             # A session of its own: a terminal's signals are for the first process alone.
             self._process = subprocess.Popen(
-                [sys.executable, "-P", "-c", _BEGIN, *sys.path],
+                [sys.executable, "-P", "-c", _BEGIN.format(main.__module__, main.__name__), *sys.path],
                 stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
                 start_new_session=True,
             )  # fmt: skip
         except OSError as error:
             raise Gone from error
-        self._carrier = Thread(target=self._carry, args=((work, about),), daemon=True)
-        self._carrier.start()
+        self._carriers = [Thread(target=carry, daemon=True) for carry in (self._hand_over, self._take)]
+        for carrier in self._carriers:
+            carrier.start()
 
-    def _carry(self, job: object) -> None:
-        """Hand the work over, and take what comes back."""
-        with contextlib.suppress(OSError):
-            self._send(job)
-        self._begun.set()
-        with contextlib.suppress(EOFError, OSError, pickle.UnpicklingError):
+    def _hand_over(self) -> None:
+        """Hand over what there is to tell, the work first. A process that reads nothing keeps no one else."""
+        pipe = cast("IO[bytes]", self._process.stdin)
+        with contextlib.suppress(OSError):  # it has ended: who asks for a part will hear of it
+            while (letter := self._letters.get()) is not None:
+                pipe.write(letter)
+                pipe.flush()
+
+    def _take(self) -> None:
+        """Take what comes back, to the end; whatever may be wrong with it, nothing comes after."""
+        with contextlib.suppress(Exception):  # half a pickle may raise anything at all
             while True:
                 self._parts.put(pickle.load(cast("IO[bytes]", self._process.stdout)))
         self._parts.put(_GONE)
 
-    def _send(self, thing: object) -> None:
-        pipe = cast("IO[bytes]", self._process.stdin)
-        pipe.write(pickle.dumps(thing, pickle.HIGHEST_PROTOCOL))
-        pipe.flush()
-
     def tell(self, thing: object) -> None:
-        """Tell the work something that was not known when it began."""
-        self._begun.wait()
-        with contextlib.suppress(OSError, ValueError):  # it has ended: who asks for a part will hear of it
-            self._send(thing)
+        """Tell the work something that was not known when it began, without waiting until it hears."""
+        self._letters.put(pickle.dumps(thing, pickle.HIGHEST_PROTOCOL))
 
     def next(self, stale: Stale) -> Any:
         """Return the next part. Raises Gone when none will come, Superseded once `stale` says so."""
@@ -89,7 +91,9 @@ class Aside:
         """End the process, whatever it is doing."""
         self._process.kill()
         self._process.wait()
-        self._carrier.join()
+        self._letters.put(None)
+        for carrier in self._carriers:
+            carrier.join()
         for pipe in (self._process.stdin, self._process.stdout):
             with contextlib.suppress(OSError):
                 cast("IO[bytes]", pipe).close()
@@ -97,10 +101,11 @@ class Aside:
 
 def _listen(source: IO[bytes], told: SimpleQueue[object]) -> None:
     """Take what is told, and end this process as soon as nobody is there to tell it anything."""
-    with contextlib.suppress(EOFError, OSError, pickle.UnpicklingError):
+    try:
         while True:
             told.put(pickle.load(source))
-    os._exit(1)
+    finally:
+        os._exit(1)
 
 
 def main() -> None:

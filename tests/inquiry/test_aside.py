@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import pickle
 import signal
@@ -15,6 +16,7 @@ from pathlib import Path
 import pytest
 
 from rules.fitting import House, load_house
+from rules.inquiry import aside
 from rules.inquiry.aside import Aside, Gone
 from rules.inquiry.roads import Superseded, never
 from tests.inquiry.aside_work import counted, endless, torn
@@ -25,9 +27,12 @@ ROOT = Path(__file__).parents[2]
 def gone(process: int) -> bool:
     """Whether a process has ended, or ended and nobody asked how."""
     try:
-        return Path(f"/proc/{process}/stat").read_text(encoding="utf-8").rpartition(")")[2].split()[0] == "Z"
-    except OSError:
+        os.kill(process, 0)
+    except ProcessLookupError:
         return True
+    with contextlib.suppress(OSError):  # a system that tells it otherwise leaves none that nobody asked about
+        return Path(f"/proc/{process}/stat").read_text(encoding="utf-8").rpartition(")")[2].split()[0] == "Z"
+    return False
 
 
 def soon(holds: Callable[[], bool]) -> bool:
@@ -96,12 +101,50 @@ def test_nobody_waits_for_what_is_not_wanted_any_more(tmp_path: Path) -> None:
     assert gone(int(note.read_text(encoding="utf-8")))
 
 
+@pytest.mark.parametrize("program", ["none", "", None])
 def test_without_a_program_to_begin_it_is_gone_at_once(
-    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, program: str | None
 ) -> None:
-    monkeypatch.setattr(sys, "executable", str(tmp_path / "none"))
+    monkeypatch.setattr(sys, "executable", program and str(tmp_path / program))
     with pytest.raises(Gone):
         Aside(torn)
+
+
+def test_what_does_not_pickle_is_refused_before_a_process_is_begun(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "executable", "")
+    with pytest.raises((pickle.PicklingError, AttributeError)):
+        Aside(counted, 0, lambda: 1)
+
+
+def test_nobody_waits_for_a_process_that_listens_to_nothing() -> None:
+    much = bytes(1 << 20)  # more than any pipe holds
+    work = Aside(counted, 0, much)
+    work._process.send_signal(signal.SIGSTOP)
+    telling = threading.Thread(target=work.tell, args=(much,), daemon=True)
+    telling.start()
+    telling.join(20)
+    assert not telling.is_alive()
+    work.stop()
+    assert not any(carrier.is_alive() for carrier in work._carriers)
+
+
+def test_no_file_and_no_thread_stays_behind() -> None:
+    files, threads = set(os.listdir("/dev/fd")), set(threading.enumerate())
+    for pause in (0, 0.01, 0.1):
+        work = Aside(counted, 0, bytes(1 << 20))
+        time.sleep(pause)  # stopped before it has begun, while it reads, and after it failed
+        work.stop()
+    assert set(os.listdir("/dev/fd")) <= files
+    assert set(threading.enumerate()) <= threads
+
+
+def test_what_is_no_part_ends_the_parts(monkeypatch: pytest.MonkeyPatch) -> None:
+    for spoilt in (b"hello\n", b"cnowhere\nnothing\n.", b"\x80\x05\x95"):
+        monkeypatch.setattr(aside, "_BEGIN", f"import os; os.write(1, {spoilt!r})")
+        work = Aside(counted, 0, 1)
+        with pytest.raises(Gone):
+            work.next(never)
+        work.stop()
 
 
 def test_it_ends_with_a_first_process_that_is_killed(tmp_path: Path) -> None:
