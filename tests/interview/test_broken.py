@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+import interview
+import rules
 from interview.broken import broken, broken_at_commas, one_word
 
 WHOLE = ("42 1/4 in", "31.5 mm", "20 %", "2 x 1 g", "[ ]", "-3 deg", "5-wood", "kg*cm2")
@@ -55,3 +59,9 @@ def test_a_short_list_is_broken_after_its_commas() -> None:
     assert broken_at_commas("sole 5.5 g, toe 7 g, hosel 6.5 g", 20) == ["sole 5.5 g, toe 7 g,", "hosel 6.5 g"]
     assert broken_at_commas("sole 5.5 g, hosel 6.5 g", 9) == ["sole", "5.5 g,", "hosel", "6.5 g"]
     assert broken_at_commas("", 9) == []
+
+
+def test_no_other_way_of_breaking_lines_is_in_the_house() -> None:
+    files = [*Path(interview.__file__).parent.rglob("*.py"), *Path(rules.__file__).parent.rglob("*.py")]
+    others = [file.name for file in files if "import textwrap" in file.read_text(encoding="utf-8")]
+    assert others == ["broken.py"]

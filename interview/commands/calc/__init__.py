@@ -9,11 +9,11 @@ from __future__ import annotations
 import importlib
 import json
 import re
-import textwrap
 from argparse import SUPPRESS, ArgumentParser, Namespace
 from collections.abc import Callable, Iterable, Sequence
 from typing import Any, NoReturn, Protocol, cast
 
+from interview.broken import broken
 from interview.text import columns
 from rules.units import System, UnitError, parse, unit
 
@@ -164,7 +164,7 @@ def tidy(value: float, digits: int = 9) -> float:
 
 def note(*paragraphs: str) -> str:
     """Put paragraphs under one another, each wrapped to fit an 80-column terminal."""
-    return "\n".join(textwrap.fill(paragraph, 78) for paragraph in paragraphs)
+    return "\n".join(line for paragraph in paragraphs for line in broken(paragraph, 78) or [""])
 
 
 def table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
