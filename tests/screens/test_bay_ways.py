@@ -121,3 +121,11 @@ async def test_from_the_reasons_a_decision_is_taken_into_ones_own_hands(open_bay
         assert isinstance(bay.app.screen, OverrideScreen)
         await bay.press("escape")
         assert isinstance(bay.app.screen, BayScreen)
+
+
+async def test_who_tries_to_leave_by_ctrl_c_is_told_how_in_our_words(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        await bay.press("ctrl+c")
+        (told,) = bay.app._notifications
+        assert told.message == "Ctrl+q leaves; everything is kept."
+        assert isinstance(bay.app.screen, BayScreen)

@@ -91,6 +91,10 @@ class TurfApp(App[int]):
     def keep_all(self) -> None:
         """Keep whatever is not kept yet; apps that keep things override it."""
 
+    def action_help_quit(self) -> None:
+        """Say how to leave, to somebody who tries it with ctrl+c."""
+        self.notify("Ctrl+q leaves; everything is kept.", markup=False)
+
     def action_look(self) -> None:
         """Change between the look for the sun and the one for dusk."""
         names = [theme.name for theme in THEMES]
