@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import UTC, datetime
+from pathlib import Path
 from typing import Any
+
+from interview.screens.bay.faces import entries
+from interview.store import Entry
+from interview.views.pictures import FULL, plain
 
 
 async def test_first_question_is_up_and_an_answer_brings_the_next(open_bay: Any) -> None:
@@ -82,3 +88,11 @@ async def test_any_question_is_reached_in_two_keys(open_bay: Any, conversation: 
             bay.send(key)
             await bay.pilot.pause()
             assert bay.desk.state.asking == question
+
+
+def test_a_session_is_known_by_its_name_in_a_narrow_list_too() -> None:
+    changed = datetime(2026, 5, 4, 9, 30, tzinfo=UTC)
+    one = Entry("2026-05-04-0930-abc", Path("a.toml"), changed, note="Ruth with the blue cap", answers=20)
+    narrow, wide = (plain(entries((one,), "")(width, FULL)) for width in (38, 78))
+    assert "Ruth with the blue cap" in narrow
+    assert "20 said  Ruth with the blue cap" in wide

@@ -165,6 +165,10 @@ def options(view: ReasonsView) -> Painter:
     return paint
 
 
+_WIDE = 60
+"""Cells from which on a session's year and its answers stand before its name."""
+
+
 def entries(found: Sequence[Entry], here: str) -> Painter:
     """Return the painter of a list of sessions; the one that is open is marked."""
 
@@ -179,9 +183,9 @@ def entries(found: Sequence[Entry], here: str) -> Painter:
 def _entry(one: Entry, open_here: bool, width: int, glyphs: Glyphs) -> Row:
     """Return one session: when it was changed, how much was said, and what it is called."""
     mark = glyphs.leads if open_here else " "
-    when = f"{one.changed.astimezone():%Y-%m-%d %H:%M}"
-    name = one.note.split("\n")[0] or one.id
-    lead = (Ink(f"{mark} ", "pick"), Ink(f"{when}  ", "dim"), Ink(f"{one.answers:>2} said  ", "dim"))
+    when, name = one.changed.astimezone(), one.note.split("\n")[0] or one.id
+    told = f"{when:%Y-%m-%d %H:%M}  {one.answers:>2} said  " if width >= _WIDE else f"{when:%m-%d %H:%M}  "
+    lead = (Ink(f"{mark} ", "pick"), Ink(told, "dim"))
     if one.problem is not None:
         return fitted(row(*lead, Ink(f"{one.id}: {one.problem}", "alert"), target=one.id), width)
     tail = f"  {one.id}" if one.note else ""
