@@ -29,11 +29,11 @@ def broken(
     Nothing where there is no text. A word that is longer than a line is broken anywhere; with `whole_paths`
     (where a terminal may fold a line, and somebody may copy it) a path is not: its line is longer then.
     """
-    tied = _TIED.sub(_GLUE, text)
+    whole = tied(text)
 
     def lines(*, anywhere: bool) -> list[str]:
         return textwrap.wrap(
-            tied, max(1, width), initial_indent=first, subsequent_indent=rest, break_on_hyphens=False,
+            whole, max(1, width), initial_indent=first, subsequent_indent=rest, break_on_hyphens=False,
             break_long_words=anywhere,
         )  # fmt: skip
 
@@ -41,6 +41,11 @@ def broken(
     if any(len(line) > width and not _PATH.search(line) for line in made):
         made = lines(anywhere=True)
     return [line.replace(_GLUE, " ") for line in made]
+
+
+def tied(text: str) -> str:
+    """Return a text in which no line breaks inside a quantity, a date, a count of pieces or a box."""
+    return _TIED.sub(_GLUE, text)
 
 
 def broken_at_commas(text: str, width: int) -> list[str]:

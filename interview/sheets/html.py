@@ -10,7 +10,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
 
+from interview.broken import tied
 from interview.sheets.one_page import golfer_height, smallest_needed, workshop_height
 from interview.sheets.pictures.beam import beam
 from interview.sheets.pictures.face import face
@@ -35,7 +37,13 @@ def _environment() -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        finalize=_set,
     )
+
+
+def _set(value: object) -> object:
+    """Return what a page is given as it is set: quantities whole; a picture and a made part as they are."""
+    return tied(value) if isinstance(value, str) and not isinstance(value, Markup) else value
 
 
 def golfer_page(sheet: GolferSheet) -> str:

@@ -1,4 +1,4 @@
-"""Pictures of the bay for the README, each with the text that it shows beside it and its digest inside.
+"""The gallery's pictures, each with a digest inside of what it shows; beside a screen's stands its text.
 
 python -m tests.screens.picture_of_record     takes them again; it wants a Chromium (and Pillow, to keep
                                               them small)
@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import hashlib
 import io
+import re
 import struct
 import subprocess
 import sys
@@ -16,17 +17,23 @@ import tempfile
 import zlib
 from pathlib import Path
 
-ROOT = Path(__file__).parents[2]
+from tests.screens.scenes import ROOT, SCENES, SHEETS, Scene
+
 GALLERY = ROOT / "sample_sessions" / "gallery"
-SAMPLE = str(ROOT / "sample_sessions" / "thin-off-tight-turf.toml")
-SIZES = ((80, 24), (120, 40))
+PAPER = (794, 1123)
+"""An A4 page at 96 dots to the inch (ISO 216: 210 by 297 mm)."""
 KEYWORD = b"Screen"
 """What a picture calls the digest of its text."""
 
 
-def text_file(width: int, height: int) -> Path:
-    """Return where the text of a size is kept; its picture is beside it."""
-    return GALLERY / f"bay-{width}x{height}.txt"
+def text_file(name: str) -> Path:
+    """Return where the text of a screen is kept."""
+    return GALLERY / f"{name}.txt"
+
+
+def picture_file(name: str) -> Path:
+    """Return where a picture is kept."""
+    return GALLERY / f"{name}.png"
 
 
 def digest(text: str) -> bytes:
@@ -61,17 +68,17 @@ def digest_in(picture: bytes) -> bytes:
     return next((rest for keyword, _, rest in told if keyword == KEYWORD), b"")
 
 
-def drawn(svg: str, width: int, height: int) -> bytes:
-    """Return a picture of an SVG as PNG, drawn by a Chromium, of few colours where Pillow is there."""
+def _photographed(page: str, width: int, height: int) -> bytes:
+    """Return a picture of a page as PNG, drawn by a Chromium, of few colours where Pillow is there."""
     from tests.journeys.chromium import found
 
     with tempfile.TemporaryDirectory() as folder:
-        page, picture = Path(folder) / "page.html", Path(folder) / "picture.png"
-        page.write_text(f"<body style='margin:0'>{svg}</body>", encoding="utf-8")
+        file, picture = Path(folder) / "page.html", Path(folder) / "picture.png"
+        file.write_text(page, encoding="utf-8")
         subprocess.run(
             [found() or "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars",
              f"--user-data-dir={folder}/profile", f"--screenshot={picture}",
-             f"--window-size={width},{height}", page.as_uri()],
+             f"--window-size={width},{height}", file.as_uri()],
             check=True, capture_output=True, timeout=120,
         )  # fmt: skip
         made = picture.read_bytes()
@@ -84,34 +91,27 @@ def drawn(svg: str, width: int, height: int) -> bytes:
     return small.getvalue()
 
 
-async def _take(width: int, height: int) -> None:
-    """Take one picture, and write the text it shows."""
-    import re
-
-    from interview.conversation import Conversation
-    from interview.screens.bay.app import BayApp
-    from interview.screens.bay.desk import sit_down
-    from interview.store import Store
-    from interview.views.pictures import FULL
-    from rules.fitting import load_house
-    from tests.screens.conftest import Bay
-
-    house, store = load_house(), Store(Path(tempfile.mkdtemp()))
-    desk = sit_down(Conversation.of(house), store.open(SAMPLE, house.base.facts))
-    app = BayApp(desk, store, glyphs=FULL, blink=False)
-    async with app.run_test(size=(width, height)) as pilot:
-        bay = Bay(app, pilot)
-        await bay.settle()
-        text, svg = bay.screen_text() + "\n", app.export_screenshot()
+async def _take(scene: Scene) -> None:
+    """Take a screen's picture, and write the text it shows."""
+    async with scene.come_to(scene) as app:
+        text, svg = scene.shown(app), app.export_screenshot()
     box = re.search(r'viewBox="0 0 ([\d.]+) ([\d.]+)"', svg)
     assert box is not None
-    file = text_file(width, height)
-    file.write_text(text, encoding="utf-8")
-    picture = drawn(svg, int(float(box[1])) + 2, int(float(box[2])) + 2)
-    file.with_suffix(".png").write_bytes(marked(picture, text))
+    page = f"<body style='margin:0'>{svg}</body>"
+    picture = _photographed(page, int(float(box[1])) + 2, int(float(box[2])) + 2)
+    text_file(scene.name).write_text(text, encoding="utf-8")
+    picture_file(scene.name).write_bytes(marked(picture, text))
+
+
+def _print(name: str) -> None:
+    """Take a sheet's picture."""
+    page = SHEETS[name]()
+    picture_file(name).write_bytes(marked(_photographed(page, *PAPER), page))
 
 
 if __name__ == "__main__":
     sys.path.insert(0, str(ROOT))
-    for size in SIZES:
-        asyncio.run(_take(*size))
+    for one in SCENES:
+        asyncio.run(_take(one))
+    for sheet in SHEETS:
+        _print(sheet)

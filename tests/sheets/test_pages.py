@@ -134,6 +134,13 @@ def test_long_content_is_set_smaller(made: Callable[..., Made]) -> None:
 
 
 @pytest.mark.parametrize("sample", NAMES)
+def test_no_line_of_a_page_breaks_inside_a_figure(made: Callable[..., Made], sample: str) -> None:
+    for name, page in pages(made(sample)).items():
+        said = re.sub(r"<style>.*?</style>|<svg.*?</svg>|<[^>]+>", " | ", page, flags=re.DOTALL)
+        assert re.findall(r".{0,30}\d (?:g|mm|in|deg|yd|degrees|yards|points|x \d)\b", said) == [], name
+
+
+@pytest.mark.parametrize("sample", NAMES)
 def test_every_sample_is_reckoned_to_fit(made: Callable[..., Made], sample: str) -> None:
     one = made(sample)
     assert golfer_height(one.golfer, SIZES[-1] / 10) <= PAGE

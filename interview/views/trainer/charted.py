@@ -102,7 +102,8 @@ def influence_view(base: RuleBase, found: Influence) -> InfluenceView:
 
 def _summary(base: RuleBase, found: Influence) -> Iterator[str]:
     """Yield what an influence comes to, a sentence each."""
-    yield said("chart.picks", count=found.picks, cases=cases_words(len(found.cases)), still=found.untouched)
+    told, cases = "chart.picks" if found.untouched else "chart.picks_or_moves", cases_words(len(found.cases))
+    yield said(told, count=found.picks, cases=cases, still=found.untouched)
     if found.parts:
         parts = [
             said("chart.part", title=base.decisions[part].title, count=cases)

@@ -1,0 +1,41 @@
+"""What the README and the gallery show is what is drawn now."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from tests.screens.picture_of_record import GALLERY, digest, digest_in, picture_file, text_file
+from tests.screens.scenes import ROOT, SCENES, SHEETS, Scene
+
+BY_HAND = {"kiosk-browser-desktop", "kiosk-browser-phone"}
+"""Pictures of a browser, which a person takes."""
+
+
+@pytest.mark.parametrize("scene", SCENES, ids=lambda scene: scene.name)
+async def test_the_gallery_shows_what_is_drawn(scene: Scene) -> None:
+    """Text for text; the picture beside it carries its text's digest (see `picture_of_record`)."""
+    async with scene.come_to(scene) as app:
+        drawn = scene.shown(app)
+    assert drawn == text_file(scene.name).read_text(encoding="utf-8")
+    assert digest_in(picture_file(scene.name).read_bytes()) == digest(drawn), "take the pictures again"
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_the_gallery_shows_the_sheets_as_they_are_set(name: str) -> None:
+    assert digest_in(picture_file(name).read_bytes()) == digest(SHEETS[name]()), "take the pictures again"
+
+
+def test_the_gallery_holds_nothing_else() -> None:
+    names = {scene.name for scene in SCENES} | SHEETS.keys() | BY_HAND
+    assert {file.stem for file in GALLERY.iterdir()} == names
+
+
+def test_the_readme_shows_the_smaller_bay_and_pictures_that_are_there() -> None:
+    shown = (ROOT / "README.md").read_text(encoding="utf-8")
+    lines = text_file("bay-80x24").read_text(encoding="utf-8").rstrip("\n").split("\n")
+    assert "\n".join(f"    {line}".rstrip() for line in lines) in shown
+    pictures = re.findall(r"\((sample_sessions/gallery/[^)]+)\)", shown)
+    assert pictures
+    assert all((ROOT / picture).is_file() for picture in pictures)
