@@ -118,7 +118,7 @@ def test_refuses_with_a_sentence(typed: str | float, unit_wanted: str, says: str
 
 @pytest.mark.parametrize(
     ("points", "name"),
-    # Lorythmic table, handbook: ten points a letter, D0 in the middle.
+    # Table of the 14-inch scale, handbook: ten points a letter, D0 in the middle.
     [(0, "D0.0"), (2, "D2.0"), (9.96, "E0.0"), (-0.04, "D0.0"), (-5, "C5.0"), (-30, "A0.0"), (10, "E0.0")],
 )
 def test_swing_weights_are_rounded_first_and_then_named(points: float, name: str) -> None:
