@@ -137,7 +137,7 @@ def test_every_sample_session_reads_and_comes_back(file: Path, tmp_path: Path, f
         ("[answers]\nhand = 'rihgt'", "line 4", "did you mean 'right'?"),
         ("[answers]\nhand = { value = 'left', how = 'shouted' }", "line 4", "'how' is one of"),
         ("[answers]\npain = { unknown = 1 }", "line 4", "{ unknown = true }"),
-        ("[answers]\nlies = { moon = 1 }", "line 4", "not one of tight_fairway"),
+        ("[answers]\nlies = { moon = 1 }", "line 4", "not one of tight fairway"),
         ("[answers]\nlies = { tee = -1 }", "line 4", "a number from 0 up"),
         ("answers = 3", "line 3", "'answers' is a table"),
         ("owned = 3", "line 3", "a list of tables"),
