@@ -67,12 +67,8 @@ class Flipping:
     """Looks for what changes the decisions of one golfer."""
 
     def __init__(self, outcome: Outcome, roads: Roads, mine: Road, rival: str | None) -> None:
-        self.outcome, self.roads, self.mine, self.rival = (
-            outcome,
-            roads.telling(mine.pick, rival),
-            mine,
-            rival,
-        )
+        self.outcome, self.mine, self.rival = outcome, mine, rival
+        self.roads = roads.telling(mine.pick, rival)
         self.base = outcome.house.base
         decides = [rule.reads for rule in self.base.rules.values() if rule.decision is not None]
         self._read = frozenset(READS).union(*decides)

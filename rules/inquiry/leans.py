@@ -80,12 +80,8 @@ class Leaning:
     """Swings what one golfer's run leans on."""
 
     def __init__(self, outcome: Outcome, roads: Roads, mine: Road, rival: str | None) -> None:
-        self.outcome, self.roads, self.mine, self.rival = (
-            outcome,
-            roads.telling(mine.pick, rival),
-            mine,
-            rival,
-        )
+        self.outcome, self.mine, self.rival = outcome, mine, rival
+        self.roads = roads.telling(mine.pick, rival)
         self.base = outcome.house.base
 
     def all(self) -> Iterator[Lean]:

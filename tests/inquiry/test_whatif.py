@@ -82,6 +82,7 @@ def test_two_processes_find_what_one_does(fitted: Callable[..., Outcome]) -> Non
     try:
         for _ in range(3):
             assert apart.next() == here.next()
+        assert apart._here is None, "the other process found all of it"
     finally:
         apart.stop()
 
