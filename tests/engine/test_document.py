@@ -61,6 +61,31 @@ def test_a_fault_of_toml_has_its_place(tmp_path: Path) -> None:
     assert refused(file).line == 2
 
 
+@pytest.mark.parametrize(
+    ("text", "code", "place"),
+    [
+        ("a = 1\n" + ".".join("a" * 70) + " = 1\n", "too-deep", (2, 1)),
+        ("b" * 20 + " = 1\n" + ".".join("a" * 62) + " = 1\n", "too-deep", (2, 1)),
+        (f"a = [1,\n  {10**100}]\n", "too-large", (2, 3)),
+        (f"[t]\nb = {{ c = -{10**100} }}\n", "too-large", (2, 11)),
+        ("a = 1\n\nb = [", "not-toml", (3, 1)),
+    ],
+)
+def test_what_goes_too_far_has_its_place(
+    tmp_path: Path, text: str, code: str, place: tuple[int, int]
+) -> None:
+    file = tmp_path / "file.toml"
+    file.write_text(text)
+    problem = refused(file)
+    assert (problem.code, problem.line, problem.column) == (code, *place)
+    assert f"line {place[0]}, column {place[1]}: " in str(problem)
+
+
+def test_whole_numbers_and_dots_up_to_the_limit_are_read(tmp_path: Path) -> None:
+    deepest = ".".join("a" * 61)
+    assert parse_toml(tmp_path, f"{deepest} = {10**100 - 1}\nb = {-(10**100) + 1}\n").data["b"] == 1 - 10**100
+
+
 def test_what_is_no_file_is_told(tmp_path: Path) -> None:
     assert refused(tmp_path / "absent.toml").code == "absent"
     assert refused(tmp_path).code == "folder"

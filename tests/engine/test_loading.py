@@ -67,6 +67,12 @@ def test_what_is_declared_is_read(garden: RuleBase) -> None:
     assert garden.sources["grown"].cite == "A. Arborist (1998), Trees, p. 12"
 
 
+def test_a_decision_in_which_any_difference_matters_may_be_declared(garden_folder: Path) -> None:
+    decisions = garden_folder / "decisions.toml"
+    decisions.write_text(decisions.read_text().replace('materiality = "0.5 m"', 'materiality = "0 m"'))
+    assert load(garden_folder).decisions["distance"].materiality == 0
+
+
 def test_the_house_rules_load(pytestconfig: pytest.Config) -> None:
     assert load(pytestconfig.rootpath / "rules" / "knowledge").decisions
 

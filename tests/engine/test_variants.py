@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pickle
 from pathlib import Path
 from typing import cast
 
@@ -74,6 +75,22 @@ def test_the_digest_knows_meaning_not_layout(garden: RuleBase, garden_folder: Pa
     last = garden_folder / "r0.toml"
     last.write_text(last.read_text().replace("50 %", "51 %"))
     assert load(garden_folder).digest != garden.digest
+
+
+def test_a_base_sent_to_another_process_decides_the_same(garden: RuleBase, trees: list[Candidate]) -> None:
+    """What it declares goes along, overlays and swung assumptions too; how rules are laid out does not."""
+    for base in (garden, garden.with_assumptions({"tall": 5.0}).without("fruit-wanted")):
+        base.plan("tree")
+        there: RuleBase = pickle.loads(pickle.dumps(base))
+        assert there.digest == base.digest
+        assert (there.name, there.scopes, there.topics) == (base.name, base.scopes, base.topics)
+        assert there.largest_cliff == base.largest_cliff == 3000
+        assert (list(there.facts), list(there.rules)) == (list(base.facts), list(base.rules))
+        shared = {"wishes": known(frozenset(("fruit",)))}
+        mine, other = (one.choose("tree", shared, trees) for one in (base, there))
+        assert [s.points for s in mine.standings] == [s.points for s in other.standings]
+        views = {"grown": known(19.0), "soil": known("sand")}
+        assert there.amount("distance", views).pick == base.amount("distance", views).pick == 8000
 
 
 def test_completions_are_fixed_and_fill_every_stratum(garden: RuleBase) -> None:

@@ -85,6 +85,18 @@ def test_what_was_asked_wrongly_is_kept(garden: RuleBase) -> None:
         garden.notices("gardn", {})
 
 
+def test_what_is_asked_for_in_vain_is_called_what_it_is(garden: RuleBase) -> None:
+    calls = {
+        "rule": lambda: garden.without("x"),
+        "assumption": lambda: garden.with_assumptions({"x": 1.0}),
+        "decision": lambda: garden.choose("x", {}, []),
+        "scope": lambda: garden.notices("x", {}),
+    }
+    for what, call in calls.items():
+        with pytest.raises(UnknownName, match=f"^there is no {what} 'x' in this rule base$"):
+            call()
+
+
 def test_the_nearest_word_is_meant_and_only_when_it_is_near() -> None:
     assert did_you_mean("laom", ["loam", "sand"]) == "; did you mean 'loam'?"
     assert did_you_mean("gravel", ["loam", "sand"]) == ""
