@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from rules.engine import ABSENT, Candidate, RuleBase, View, assumed, known
@@ -86,7 +88,7 @@ def test_what_was_asked_wrongly_is_kept(garden: RuleBase) -> None:
 
 
 def test_what_is_asked_for_in_vain_is_called_what_it_is(garden: RuleBase) -> None:
-    calls = {
+    calls: dict[str, Callable[[], object]] = {
         "rule": lambda: garden.without("x"),
         "assumption": lambda: garden.with_assumptions({"x": 1.0}),
         "decision": lambda: garden.choose("x", {}, []),
