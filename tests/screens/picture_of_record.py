@@ -9,15 +9,22 @@ from __future__ import annotations
 import asyncio
 import hashlib
 import io
+import os
 import re
 import struct
 import subprocess
 import sys
 import tempfile
+import time
 import zlib
+from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from tests.screens.scenes import ROOT, SCENES, SHEETS, Scene
+from tests.screens.scenes import BROWSED, ROOT, SCENES, SHEETS, Browsed, Scene
+
+if TYPE_CHECKING:
+    from tests.journeys.chromium import Browser, Page
 
 GALLERY = ROOT / "sample_sessions" / "gallery"
 PAPER = (794, 1123)
@@ -81,7 +88,11 @@ def _photographed(page: str, width: int, height: int) -> bytes:
              f"--window-size={width},{height}", file.as_uri()],
             check=True, capture_output=True, timeout=120,
         )  # fmt: skip
-        made = picture.read_bytes()
+        return _small(picture.read_bytes())
+
+
+def _small(made: bytes) -> bytes:
+    """Return a picture with few colours, where Pillow is there."""
     try:
         from PIL import Image
     except ImportError:
@@ -109,8 +120,55 @@ def _print(name: str) -> None:
     picture_file(name).write_bytes(marked(_photographed(page, *PAPER), page))
 
 
+def _has(page: Page, press: str) -> bool:
+    return press in page.tiles()
+
+
+def _browse(one: Browsed, browser: Browser, address: str) -> None:
+    """Take a picture of the kiosk in a browser, come to by its tiles."""
+    from tests.journeys.chromium import until
+
+    told, pressed = one.shown()
+    page = browser.page(one.width, one.height, touch=one.touch)
+    page.go(address)
+    for press in pressed:
+        until(partial(_has, page, press))
+        time.sleep(0.5)  # a press that comes too early falls on the floor
+        page.press(press)
+    time.sleep(1.0)
+    page.eval("window.scrollTo(0, 0)")
+    page.picture(picture_file(one.name))
+    page.close()
+    picture_file(one.name).write_bytes(marked(_small(picture_file(one.name).read_bytes()), told))
+
+
+def _browse_all() -> None:
+    """Serve a kiosk, and take the pictures of it."""
+    from interview.kiosk.pin import PinFile
+    from tests.journeys.chromium import Browser
+
+    with tempfile.TemporaryDirectory() as folder:
+        PinFile(Path(folder) / "turfpair" / "kiosk").set("918273")
+        serving = subprocess.Popen(
+            [sys.executable, "-m", "interview.commands.main", "kiosk", "--web", "--port", "0"],
+            env={**os.environ, "XDG_STATE_HOME": folder}, stdout=subprocess.PIPE, text=True,
+        )  # fmt: skip
+        assert serving.stdout is not None
+        address = re.search(r"http://\S+/", serving.stdout.readline())
+        assert address is not None
+        browser = Browser(Path(folder) / "profile")
+        try:
+            for one in BROWSED:
+                _browse(one, browser, address[0])
+        finally:
+            browser.close()
+            serving.terminate()
+            serving.wait()
+
+
 if __name__ == "__main__":
     sys.path.insert(0, str(ROOT))
+    _browse_all()
     for one in SCENES:
         asyncio.run(_take(one))
     for sheet in SHEETS:

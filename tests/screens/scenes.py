@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import tempfile
-from collections.abc import AsyncIterator, Callable
-from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from collections.abc import AsyncIterator, Callable, Iterator
+from contextlib import AbstractAsyncContextManager, asynccontextmanager, contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from functools import partial
@@ -90,37 +90,84 @@ async def _bay(scene: Scene) -> AsyncIterator[App[Any]]:
             yield app
 
 
-def _visited(reception: Reception, stop: Callable[[set[str]], bool]) -> Visit:
-    """Come to a place in a visit, by the tiles that are there, or to its clubs."""
+Stop = Callable[[set[str]], bool]
+"""Says of the tiles on a page whether it is the one to show."""
+
+
+def _question(tiles: set[str]) -> bool:
+    return "answer:thin" in tiles
+
+
+def _clubs(_: set[str]) -> bool:
+    return False
+
+
+@contextmanager
+def _reception() -> Iterator[tuple[Reception, Clock]]:
+    """A kiosk nobody has been at, at a moment that stays."""
+    with tempfile.TemporaryDirectory() as folder:
+        clock = Clock(lambda: 1000.0, lambda: datetime(2026, 5, 4, 9, 30, tzinfo=UTC))
+        pin = PinFile(Path(folder) / "kiosk")
+        pin.set("918273")
+        interview = kiosk_interview(load_house())
+        yield Reception(interview, Store(Path(folder)), Gate(pin, clock), clock), clock
+
+
+def _visited(reception: Reception, stop: Stop) -> tuple[Visit, list[str]]:
+    """Come to a page by the tiles that are there, or to the clubs; return also what was pressed."""
+    pressed = ["start"]
     visit = reception.press(Visit(), "start")
     while visit.place == "asking":
         tiles = {tile.press for tile in page_of(reception.conversation, visit).tiles}
         if stop(tiles):
             break
-        press = next((one for one in FOUND if one in tiles), "unknown")
-        visit = reception.press(visit, press)
+        pressed.append(next((one for one in FOUND if one in tiles), "unknown"))
+        visit = reception.press(visit, pressed[-1])
         if visit.marked:
+            pressed.append("enter")
             visit = reception.press(visit, "enter")
-    return visit
+    return visit, pressed
 
 
-def _kiosk(stop: Callable[[set[str]], bool]) -> Callable[[Scene], AbstractAsyncContextManager[App[Any]]]:
+def _kiosk(stop: Stop) -> Callable[[Scene], AbstractAsyncContextManager[App[Any]]]:
     """A visit at the kiosk, up to a page on which there are these tiles, or to its clubs."""
 
     @asynccontextmanager
     async def come_to(scene: Scene) -> AsyncIterator[App[Any]]:
-        with tempfile.TemporaryDirectory() as folder:
-            clock = Clock(lambda: 1000.0, lambda: datetime(2026, 5, 4, 9, 30, tzinfo=UTC))
-            pin = PinFile(Path(folder) / "kiosk")
-            pin.set("918273")
-            reception = Reception(kiosk_interview(load_house()), Store(Path(folder)), Gate(pin, clock), clock)
+        with _reception() as (reception, clock):
             app = KioskApp(reception, clock, glyphs=FULL, quiet=0.0, tick=3600.0, foresee=False)
             async with app.run_test(size=(scene.width, scene.height)) as pilot:
-                app._come_to(_visited(reception, stop))
+                app._come_to(_visited(reception, stop)[0])
                 await _rest(app, pilot)
                 yield app
 
     return come_to
+
+
+@dataclass(frozen=True)
+class Browsed:
+    """One picture of the kiosk in a browser."""
+
+    name: str
+    width: int
+    height: int
+    touch: bool
+    stop: Stop
+
+    def shown(self) -> tuple[str, list[str]]:
+        """All that the browser is given to show, and the tiles pressed on the way there."""
+        with _reception() as (reception, _):
+            visit, pressed = _visited(reception, self.stop)
+            given = repr(page_of(reception.conversation, visit))
+        page = sorted((ROOT / "interview" / "web" / "page").glob("page.*"))
+        return given + "".join(file.read_text(encoding="utf-8") for file in page), pressed
+
+
+BROWSED = (
+    Browsed("kiosk-browser-desktop", 1280, 800, False, _clubs),
+    Browsed("kiosk-browser-phone", 390, 844, True, _question),
+)
+"""Every picture of a browser that the gallery holds."""
 
 
 @asynccontextmanager
@@ -158,8 +205,8 @@ async def _marked(scene: Scene) -> AsyncIterator[App[Any]]:
 SCENES = (
     Scene("bay-80x24", 80, 24, _bay),
     Scene("bay-120x40", 120, 40, _bay),
-    Scene("kiosk-question-80x24", 80, 24, _kiosk(lambda tiles: "answer:thin" in tiles)),
-    Scene("kiosk-outcome-80x24", 80, 24, _kiosk(lambda tiles: False)),
+    Scene("kiosk-question-80x24", 80, 24, _kiosk(_question)),
+    Scene("kiosk-outcome-80x24", 80, 24, _kiosk(_clubs)),
     Scene("trainer-map", 100, 28, _map),
     Scene("trainer-marked", 100, 28, _marked),
 )

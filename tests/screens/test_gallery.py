@@ -7,10 +7,7 @@ import re
 import pytest
 
 from tests.screens.picture_of_record import GALLERY, digest, digest_in, picture_file, text_file
-from tests.screens.scenes import ROOT, SCENES, SHEETS, Scene
-
-BY_HAND = {"kiosk-browser-desktop", "kiosk-browser-phone"}
-"""Pictures of a browser, which a person takes."""
+from tests.screens.scenes import BROWSED, ROOT, SCENES, SHEETS, Browsed, Scene
 
 
 @pytest.mark.parametrize("scene", SCENES, ids=lambda scene: scene.name)
@@ -27,8 +24,14 @@ def test_the_gallery_shows_the_sheets_as_they_are_set(name: str) -> None:
     assert digest_in(picture_file(name).read_bytes()) == digest(SHEETS[name]()), "take the pictures again"
 
 
+@pytest.mark.parametrize("one", BROWSED, ids=lambda one: one.name)
+def test_the_gallery_shows_what_a_browser_is_given(one: Browsed) -> None:
+    told, _ = one.shown()
+    assert digest_in(picture_file(one.name).read_bytes()) == digest(told), "take the pictures again"
+
+
 def test_the_gallery_holds_nothing_else() -> None:
-    names = {scene.name for scene in SCENES} | SHEETS.keys() | BY_HAND
+    names = {one.name for one in (*SCENES, *BROWSED)} | SHEETS.keys()
     assert {file.stem for file in GALLERY.iterdir()} == names
 
 
