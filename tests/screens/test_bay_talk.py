@@ -61,6 +61,15 @@ async def test_what_cannot_be_read_is_refused_in_a_sentence_and_nothing_is_lost(
         assert bay.desk.state.asking == "pain"
 
 
+async def test_an_answer_that_names_its_question_is_refused_for_that_question(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        assert bay.desk.state.asking == "hand"
+        await bay.say("handicap 99")
+        assert "Handicap: 99 is outside what is possible here" in bay.pane_text("#notice")
+        assert bay.desk.state.asking == "hand"
+        assert bay.desk.state.session.subject.answers == {}
+
+
 async def test_a_choice_is_clicked_and_two_quick_clicks_are_one(open_bay: Any) -> None:
     async with open_bay() as bay:
         await bay.say("contact")

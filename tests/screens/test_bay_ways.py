@@ -89,6 +89,8 @@ async def test_what_cannot_be_tried_is_refused_on_the_copy(open_bay: Any) -> Non
         await bay.press("ctrl+t")
         assert isinstance(bay.app.screen, WhatIfScreen)
         await bay.say("handicap 99")
+        assert "handicap: 99 is outside what is possible here, +8 to 54." in bay.pane_text("#reads")
+        await bay.say("nothing that is asked")
         assert "A question's name and its answer are wanted" in bay.pane_text("#reads")
         bay.app.screen.query_one("#line", Input).clear()
         await bay.say("handicap 3")

@@ -85,6 +85,7 @@ def heard(conversation: Conversation, state: State, line: str) -> Heard:
         or _by_unit(conversation, state, text)
         or _by_word(conversation, state, text)
         or _named(conversation, state, turned(text))
+        or _misread(conversation, state, splits(text))
         or Heard("unread", up, text)
     )
 
@@ -148,6 +149,15 @@ def _named(conversation: Conversation, state: State, parts: Iterable[tuple[str, 
             question, read = next((one for one in taken if one[1].likely), taken[0])
             kind: Kind = "unknown" if means_unknown(rest) else "answer"
             return Heard(kind, question, rest, f"{conversation.base.facts[question].title}: {read.words}")
+    return None
+
+
+def _misread(conversation: Conversation, state: State, parts: Iterable[tuple[str, str]]) -> Heard | None:
+    """Take a line that names a question for an answer to it, though it cannot be read: it then says why."""
+    for name, rest in parts:
+        found = find_questions(conversation, state, name) if rest else ()
+        if found:
+            return Heard("unread", found[0], rest)
     return None
 
 

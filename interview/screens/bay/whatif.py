@@ -103,7 +103,9 @@ class WhatIfScreen(Screen[tuple[Change, ...]]):
         if meant.kind == "unknown" and meant.question:
             return NotKnown(meant.question)
         question = find_question(self.conversation, nothing_up, away[1]) if away else None
-        return Withdrew(question) if question else None
+        if question:
+            return Withdrew(question)
+        return Answered(meant.question, meant.text) if meant.question and meant.kind == "unread" else None
 
     @on(Input.Changed, "#line")
     def _typing(self, event: Input.Changed) -> None:
