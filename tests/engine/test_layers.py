@@ -104,6 +104,13 @@ def test_what_is_switched_off_and_is_not_there_is_told_with_the_nearest(
     ]
 
 
+def test_one_id_alone_is_no_list_of_ids(garden_folder: Path, tmp_path: Path) -> None:
+    off = overlay(tmp_path / "off", base='off = "fruit-wanted"')
+    assert [str(fault) for fault in faults(garden_folder, off)] == [
+        f"{off}/base.toml line 1, column 7: off: a list of ids to switch off is wanted, not 'fruit-wanted'"
+    ]
+
+
 def test_an_overlay_may_name_the_schema_and_only_the_one_there_is(
     garden_folder: Path, tmp_path: Path
 ) -> None:
