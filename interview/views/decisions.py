@@ -33,7 +33,7 @@ _OWN_MASS = "It is the golfer's own club; where its head can take mass is seen a
 _NO_PAIR = "No pair is possible, so this was not decided."
 _BY_HAND = "Taken by the fitter: {reason}"
 AS_NOTED = "cut as the shaft's own note says"
-_SIDES = {"even": "spread evenly", "heel": "to the heel side", "toe": "to the toe side"}
+SIDES = {"even": "spread evenly", "heel": "to the heel side", "toe": "to the toe side"}
 
 
 class DecisionView(NamedTuple):
@@ -139,7 +139,7 @@ def _label(club: Club, part: str, picked: str | None, system: System) -> str:
     if part == "tip":
         extra = spec.tip_extra
         return f"{words(extra, 'in', system)} more than its note" if extra else AS_NOTED
-    return _SIDES.get(picked or "", (picked or "").replace("-", " "))
+    return SIDES.get(picked or "", (picked or "").replace("-", " "))
 
 
 def _choice(

@@ -13,6 +13,9 @@ from interview.screens.bay.override import OverrideScreen
 from interview.screens.bay.screen import BayScreen
 from interview.screens.bay.why import WhyScreen
 from interview.screens.kit.pane import Pane
+from interview.session import load
+from interview.views.bay.reasons import candidate_name
+from rules.fitting import House, fit
 from rules.inquiry.study import Study
 from rules.inquiry.sure import Sure
 
@@ -106,3 +109,15 @@ async def test_another_pair_is_taken_from_the_standing(open_bay: Any) -> None:
         assert bay.desk.state.outcome.picked.id == rival
         await bay.press("escape")
         assert "taken by you" in bay.screen_text()
+
+
+@pytest.mark.parametrize(
+    ("decision", "candidate", "name"),
+    [("longer.tip", "0.5-in-more", "1/2 in more"), ("longer.tip", "as-noted", "as noted"),
+     ("shorter.ports", "even", "spread evenly"), ("shorter.ports", "heel", "to the heel side")],
+)  # fmt: skip
+def test_a_candidate_is_called_as_the_bench_calls_it(
+    house: House, decision: str, candidate: str, name: str
+) -> None:
+    outcome = fit(house, load(Path(SAMPLE), house.base.facts).subject)
+    assert candidate_name(outcome, decision, candidate) == name

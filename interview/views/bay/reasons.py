@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from interview.views.bay.sayings import amount_words, blocked, value_words
 from interview.views.bay.standing import named, pair_of
-from interview.views.decisions import decisions
+from interview.views.decisions import SIDES, decisions
 from interview.views.lines import LineView
 from interview.views.outcome_text.quantities import rounded
 from interview.views.pairing import choice_as_it_stands
 from rules.engine.ledger import Choice
 from rules.inquiry.ledgers import Difference, Near, ledger, nearly, why_not
+from rules.units import unit, words
 
 if TYPE_CHECKING:
     from interview.views.decisions import DecisionView
@@ -24,6 +26,8 @@ if TYPE_CHECKING:
     from rules.shelf.parts import Grip, Head, Shaft
     from rules.units import System
 
+_FURTHER = re.compile(r"([\d.]+)-in-more")
+"""A tip that is cut further than its shaft's own note says, as the ladder calls it."""
 _NEAR = 40
 """Rules that nearly spoke which are told at most."""
 
@@ -157,7 +161,9 @@ def candidate_name(outcome: Outcome, id: str, candidate: str) -> str:
         "head": shelf.head, "shaft": shelf.shaft, "grip": shelf.grip,
     }  # fmt: skip
     if part not in finders:
-        return candidate.replace("-", " ").replace("_", " ")
+        if further := _FURTHER.fullmatch(candidate):
+            return f"{words(unit('in').to_si(float(further[1])), 'in', 'imperial')} more"
+        return SIDES.get(candidate) or candidate.replace("-", " ").replace("_", " ")
     return finders[part](candidate).label
 
 
