@@ -63,13 +63,14 @@ def test_what_is_kept_between_roads_changes_nothing(first: int, others: list[int
 def test_roads_that_are_kept_are_those_that_would_be_run(first: int, others: list[int], data: Any) -> None:
     """Answers come and go on one and the same run of roads; each is as the first road of a run of its own."""
     subject = read_subject(HOUSE.base.facts, session(first))
-    density = fit(HOUSE, subject).golfer.density
-    kept, changed = Roads(fresh(), subject, density), dict[str, Answer | None]()
+    outcome = fit(HOUSE, subject)
+    density, pairs = outcome.golfer.density, tuple(outcome.pairs)
+    kept, changed = Roads(fresh(), subject, density).telling(*pairs), dict[str, Answer | None]()
     for number in others:
         answers = read_subject(HOUSE.base.facts, session(number)).answers
         id = data.draw(st.sampled_from([*answers, "hand"]))
         changed = {**(changed if number % 2 else {}), id: answers.get(id)}
-        assert kept.run(changed) == Roads(fresh(), subject, density).run(changed)
+        assert kept.run(changed) == Roads(fresh(), subject, density).telling(*pairs).run(changed)
 
 
 @settings(max_examples=30, deadline=None)

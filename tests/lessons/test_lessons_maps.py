@@ -6,8 +6,11 @@ import pytest
 
 from rules.engine.language import atoms
 from rules.facts.answers import Answer
+from rules.facts.subject import Subject
+from rules.fitting import brief
 from rules.house import House
-from rules.inquiry.roads import Roads
+from rules.inquiry.roads import Roads, with_answers
+from rules.inquiry.sky import Sky
 from rules.lessons.case import Case, LessonProblem
 from rules.lessons.flipping import FLIPS_WORTH, flip_task, mark_flip
 from rules.lessons.influence import influence
@@ -59,6 +62,27 @@ def test_influence_counts_what_the_road_itself_decides(cases: tuple[Case, ...]) 
         assert one.picks == sum(roads.run({"tempo": Answer(word)}).pick != mine.pick for word in others)
     assert found.picks == sum(one.picks > 0 for one in found.cases)
     assert set(found.parts) <= {"balance", "length", "shaft", "tip", "ports", "head", "grip", "lie"}
+
+
+def test_influence_tells_how_far_the_margin_over_the_runner_up_moves(thin: Case) -> None:
+    case = thin
+    assert case.outcome.pairing is not None
+    assert case.outcome.pairing.runner_up is not None
+    pick, rival = case.outcome.pairing.pick, case.outcome.pairing.runner_up.candidate.id
+    assert pick is not None
+
+    def margin(subject: Subject) -> int:
+        points = brief(case.house, subject, Sky(case.outcome.golfer.density)).points
+        return (points[pick.candidate.id] or 0) - (points[rival] or 0)
+
+    fact = case.base.facts["handicap"]
+    low, high = fact.plausible if isinstance(fact.plausible, tuple) else fact.range
+    now = margin(case.subject)
+    moved = [
+        abs(margin(with_answers(case.subject, {"handicap": Answer(value)})) - now)
+        for value in (low, (low + high) / 2, high)
+    ]
+    assert influence((case,), "handicap").points == max(moved) > 0
 
 
 def test_influence_tries_the_ends_and_the_middle_of_a_number_and_each_part_of_shares(
