@@ -15,7 +15,10 @@ Row = dict[str, Any]
 
 
 def quantity_text(si: float, symbol: str) -> str:
-    """Write an SI value so that it reads back as exactly the same number, in figures a person would type."""
+    """Write an SI value so that it reads back as exactly the same number, in figures a person would type.
+
+    A share that no percentage hits exactly is written to 17 digits, and reads back within the last of them.
+    """
     own = unit(symbol)
     near = own.from_si(si)
     for digits in range(1, 18):
@@ -23,7 +26,7 @@ def quantity_text(si: float, symbol: str) -> str:
         if parse(text, own) == si:
             return text
     plain = next(u for u in UNITS.values() if u.dimension == own.dimension and u.factor == 1 and not u.offset)
-    return f"{si!r} {plain.symbol}".strip()
+    return f"{si!r} {plain.symbol}" if plain.symbol else text  # a bare number is read in its fact's own unit
 
 
 def difference_text(si: float, symbol: str) -> str:
