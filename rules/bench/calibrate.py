@@ -21,7 +21,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from rules.bench import least_squares
-from rules.bench.balance import FULCRUM, HEAVIEST, POINT, points
+from rules.bench.balance import FULCRUM, HEAVIEST, LONGEST, POINT, points
 from rules.bench.build import GLUE_AND_FERRULE, GRIP_CENTRE, SETBACK
 from rules.bench.problems import MissingReading, TooFewReadings, require
 from rules.units import UNITS
@@ -35,6 +35,8 @@ _TOTAL_SPREAD = 0.5 * _GRAM
 _MOMENT_SPREAD = 0.25 * POINT
 _LENGTH_SPREAD = _INCH / 32
 _FEWEST = 2
+_LONGEST_HOSEL = 10 * _INCH
+_MOST_POINTS = 200
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +64,15 @@ class FinishedClub:
     def __post_init__(self) -> None:
         for what, mass in (("head", self.head), ("shaft", self.shaft), ("grip", self.grip)):
             require(f"mass of the {what} of '{self.name}'", mass, 0.001, HEAVIEST, "g")
+        for what, place in (("shaft", self.shaft_centre), ("grip", self.grip_centre)):
+            require(f"balance point of the {what} of '{self.name}'", place, 0, LONGEST, "in")
+        require(f"hosel of '{self.name}'", self.hosel_length, 0, _LONGEST_HOSEL, "in")
+        require(f"mass added to '{self.name}'", self.added, 0, HEAVIEST, "g")
+        if self.total is not None:
+            require(f"total of '{self.name}'", self.total, 0.001, HEAVIEST, "g")
+        if self.moment is not None:
+            from_d0 = points(self.moment)
+            require(f"swing weight of '{self.name}' from D0", from_d0, -_MOST_POINTS, _MOST_POINTS, "points")
         for length in (self.ruler_length, self.plane_length):
             if length is not None:
                 require(f"length of '{self.name}'", length, 30 * _INCH, 50 * _INCH, "in")

@@ -198,3 +198,20 @@ def test_too_little_is_refused() -> None:
         FinishedClub("x", 0.2, 0.06, 0.5, 0.05)
     with pytest.raises(OutOfRange, match="mass of the head of 'x'"):
         FinishedClub("x", -0.2, 0.06, 0.5, 0.05, ruler_length=1.0)
+
+
+@pytest.mark.parametrize(
+    ("wrong", "says"),
+    [
+        ({"shaft_centre": 1e154}, "balance point of the shaft of 'build 1'"),
+        ({"grip_centre": -0.01}, "balance point of the grip of 'build 1'"),
+        ({"hosel_length": 0.3}, "hosel of 'build 1'"),
+        ({"added": 1e9}, "mass added to 'build 1'"),
+        ({"total": 0.0}, "total of 'build 1'"),
+        ({"moment": 1e154}, "swing weight of 'build 1' from D0"),
+        ({"moment": float("nan")}, "swing weight of 'build 1' from D0"),
+    ],
+)
+def test_what_no_club_can_read_is_refused_by_its_name(wrong: dict[str, float], says: str) -> None:
+    with pytest.raises(OutOfRange, match=says):
+        replace(six()[0], **wrong)  # type: ignore[arg-type]
