@@ -68,14 +68,15 @@ class Road(Screen[None]):
     noted = ""
     """How the last thing was understood, where it stands nowhere else on the screen."""
 
-    def step(self, step: Step) -> None:
-        """Let the desk hear something, and work out what follows in the background."""
+    def step(self, step: Step, noted: str = "") -> None:
+        """Let the desk hear something, say how it was understood, and work out what follows behind it."""
         self.noted = ""
         try:
             job = self.desk.hear(step)
         except Problem as problem:
             self._tell_all(f"{problem}.")
             return
+        self.noted = noted
         self.show_talk()
         if job is not None:
             self.run_worker(lambda: self._work(job), thread=True, exclusive=True, group="road")
@@ -117,6 +118,7 @@ class Road(Screen[None]):
     def _could_not(self, event: CouldNot) -> None:
         """Take a step back that could not be done, and say why."""
         self.desk.drop(event.job)
+        self.noted = ""
         self.show_talk()
         self._tell_all(f"{event.sentence}.")
 

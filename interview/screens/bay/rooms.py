@@ -26,7 +26,6 @@ class Rooms:
 
     desk: Desk
     studies: Studies
-    noted: str
 
     if TYPE_CHECKING:
 
@@ -34,8 +33,8 @@ class Rooms:
         def side(self) -> SideColumn:
             """Return the right column."""
 
-        def step(self, step: Step) -> None:
-            """Let the desk hear something."""
+        def step(self, step: Step, noted: str = "") -> None:
+            """Let the desk hear something, and say how it was understood."""
 
         def action_home(self) -> None:
             """Go back to the line."""
@@ -195,9 +194,8 @@ class Rooms:
         from interview.screens.bay.clubs import read_club, reading
 
         if text:
-            self.step(partial(_with_club, self.desk, read_club(text)))
-            self.noted = f"Noted, {reading(text)[0]}."
-            self.show_talk()
+            noted = f"Noted, {reading(text)[0]}."
+            self.step(partial(_with_club, self.desk, read_club(text)), noted)
 
 
 def _with_club(desk: Desk, club: dict[str, object], session: Session) -> Session:
