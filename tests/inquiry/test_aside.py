@@ -97,8 +97,10 @@ def test_nobody_waits_for_what_is_not_wanted_any_more(tmp_path: Path) -> None:
     assert work.next(never) == 1
     with pytest.raises(Superseded):
         work.next(lambda: True)
+    process = int(note.read_text(encoding="utf-8"))
+    assert os.getsid(process) == process, "no signal of this terminal reaches it"
     work.stop()
-    assert gone(int(note.read_text(encoding="utf-8")))
+    assert gone(process)
 
 
 @pytest.mark.parametrize("program", ["none", "", None])
