@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from textual import events
+
 from interview.screens.kit.pane import Pane
 from interview.screens.trainer.change import ChangeScreen
 from interview.screens.trainer.chart import ChartScreen, Influenced
@@ -89,7 +91,7 @@ async def test_a_blank_guess_is_none_and_a_guess_at_another_fact_does_not_count(
 
 async def test_an_exercise_takes_one_answer_and_no_blank_one(open_lesson: Any) -> None:
     async with open_lesson() as lesson:
-        screen = ExerciseScreen(lesson.desk)
+        screen: Any = ExerciseScreen(lesson.desk)
         screen.kind = next(kind for kind in KINDS if "decid" not in kind)
         await shown(lesson, screen)
         await left(lesson, screen, "kinds")
@@ -104,17 +106,8 @@ async def test_an_exercise_takes_one_answer_and_no_blank_one(open_lesson: Any) -
             screen.answer("1")
             screen.answer("2")
             assert screen.done == before + 1, "a second answer is to no exercise"
-            screen.on_key(_Digit())
+            screen.on_key(events.Key("1", "1"))
             assert screen.done == before + 1
-
-
-class _Digit:
-    """A digit that is pressed."""
-
-    character = "1"
-
-    def stop(self) -> None:
-        """Nobody else hears it."""
 
 
 async def test_what_is_found_of_another_fact_is_not_shown(open_lesson: Any) -> None:
