@@ -128,3 +128,111 @@ def test_a_unit_is_doubled_where_the_fact_brings_it_and_in_is_a_word_too(
         "{ points = 1 }",
     )
     assert codes(audited(rule, because=because)) == found
+
+
+@pytest.mark.parametrize(
+    ("when", "found"),
+    [
+        ('{ all = [{ fact = "soil", unknown = true }, { fact = "soil", is = "loam" }] }', []),  # assumed
+        ('{ all = [{ fact = "bears", is = "shade" }, { fact = "bears", is = "fruit" }, '
+         '{ fact = "bears", is = "blossom" }] }', []),
+        ('{ fact = "grown", at_least = "40 m" }', []),
+        ('{ fact = "grown", at_most = "1 m" }', []),
+        ('{ any = [{ all = [{ fact = "grown", above = "20 m" }, { fact = "grown", below = "10 m" }] }, '
+         '{ all = [{ fact = "hardy", above = "0 degC" }, { fact = "hardy", below = "-9 degC" }] }] }',
+         ["never"]),
+        ('{ any = [{ all = [{ fact = "grown", above = "20 m" }, { fact = "grown", below = "10 m" }] }, '
+         '{ fact = "hardy", above = "0 degC" }] }', []),
+    ],
+)  # fmt: skip
+def test_a_rule_that_can_never_speak_is_one_of_which_no_way_can_hold(
+    audited: Audited, when: str, found: list[str]
+) -> None:
+    assert codes(audited((when, "{ points = 1 }"))) == found
+
+
+def test_two_rules_that_rule_out_in_the_same_cases_repeat_and_two_that_do_both_do_not(
+    audited: Audited,
+) -> None:
+    tall = '{ fact = "grown", above = "5 m" }'
+    assert codes(audited((tall, "{ rule_out = true }"), (tall, "{ rule_out = true }"))) == ["repeats"]
+    both_ways = along("grown", ("1 m", -1), ("40 m", 1))
+    assert codes(audited((tall, both_ways), (tall, both_ways))) == []
+
+
+def test_a_narrow_silence_beside_a_broad_one_is_no_gap(audited: Audited) -> None:
+    """Where nobody speaks beyond it either, there is nothing between two that do."""
+    cold = ('{ fact = "hardy", below = "-20 degC" }', "{ points = 2 }")
+    for also in ("above", "at_least"):
+        twice = f'{{ fact = "hardy", above = "-19.5 degC" }}, {{ fact = "hardy", {also} = "-5 degC" }}'
+        assert codes(audited(cold, (f"{{ all = [{twice}] }}", "{ points = 1 }"))) == []
+
+
+def test_rules_on_other_grounds_do_not_make_up_for_one_another(audited: Audited) -> None:
+    """What the one gives below the threshold to trees with fruit, the other gives above it to others."""
+    rule = '{{ all = [{{ fact = "hardy", {side} = "-20 degC" }}, {{ fact = "bears", {bears} = "fruit" }}] }}'
+    low, high = rule.format(side="below", bears="is"), rule.format(side="at_least", bears="is")
+    assert codes(audited((low, "{ points = 4 }"), (high, "{ points = 4 }"))) == []
+    other = rule.format(side="at_least", bears="is_not")
+    found = codes(audited((low, "{ points = 4 }"), (other, "{ points = 4 }")))
+    assert found == ["cliff", "cliff"]
+
+
+@pytest.mark.parametrize(
+    ("because", "found"),
+    [
+        ("Is it so that it is so?", []), ("It is so and so it is!", []), ("They say 'it is so and so.'", []),
+        ('They say \\"it is so and so.\\"', []), ("It is so and so it is", ["no-end"]),
+        ("It is so and so it is,", ["no-end"]),
+    ],
+)  # fmt: skip
+def test_a_sentence_ends_as_sentences_do(garden_folder: Path, because: str, found: list[str]) -> None:
+    text = RULE.format(
+        id="r0", when='{ fact = "grown", above = "5 m" }', effect="{ points = 1 }", because="X"
+    )
+    (garden_folder / "more.toml").write_text(text.replace("X for reason r0.", because), encoding="utf-8")
+    assert [one.code for one in audit(load(garden_folder)) if one.ids == ("r0",)] == found
+
+
+def test_the_other_side_of_a_contested_rule_is_read_too(garden_folder: Path) -> None:
+    rules = garden_folder / "rules.toml"
+    text = rules.read_text().replace("is a carpet.", "is a carpet").replace("Carpets start", "carpets start")
+    rules.write_text(text)
+    found = [(one.code, one.ids, one.data["key"]) for one in audit(load(garden_folder))]
+    assert found == [
+        ("no-end", ("tall-trees-trouble",), "contested.other"),
+        ("no-start", ("tall-trees-trouble",), "contested.leans"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("source", "kind"),
+    [
+        ('{ kind = "memory", note = "as we recall it" }', "memory"),
+        ('{ kind = "assumption", note = "as we suppose" }', "an assumption"),
+        ('{ kind = "common_practice" }', ""),
+    ],
+)  # fmt: skip
+def test_nothing_is_ruled_out_on_an_opinion(garden_folder: Path, source: str, kind: str) -> None:
+    rules = garden_folder / "rules.toml"
+    old = '{ kind = "common_practice", note = "nurseries ask for it first" }'
+    assert old in rules.read_text()
+    rules.write_text(rules.read_text().replace(old, source))
+    found = [(one.code, one.data.get("kind")) for one in audit(load(garden_folder))]
+    assert found == ([("opinion-without-basis", kind)] if kind else [])
+
+
+def test_a_decision_too_has_a_source_that_says_something(garden_folder: Path) -> None:
+    decisions = garden_folder / "decisions.toml"
+    said = '{ kind = "memory", note = "hm" }'
+    decisions.write_text(decisions.read_text().replace('{ kind = "common_practice" }', said, 1))
+    (found,) = audit(load(garden_folder))
+    assert (found.code, found.what, found.ids) == ("thin-source", "decision", ("tree",))
+
+
+def test_an_adjustment_by_nothing_has_no_effect(garden_folder: Path) -> None:
+    rules = garden_folder / "rules.toml"
+    rules.write_text(rules.read_text().replace('adjust = "0.75 m"', 'adjust = "0 m"'))
+    assert [(one.code, one.ids) for one in audit(load(garden_folder))] == [
+        ("no-effect", ("sand-lets-roots-run",))
+    ]

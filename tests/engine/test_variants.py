@@ -10,6 +10,7 @@ import pytest
 
 from rules.engine import Candidate, RuleBase, known, load
 from rules.engine.completions import completions, order
+from rules.engine.fast import Ground
 from rules.engine.faults import UnknownName
 from rules.engine.language import Effect
 from rules.engine.questions import sifted, stakes
@@ -48,6 +49,73 @@ def test_the_other_view_and_other_effects(garden: RuleBase) -> None:
     assert "fruit-wanted" not in garden.with_other_view("fruit-wanted").rules
     with pytest.raises(UnknownName, match="did you mean 'fruit-wanted'"):
         garden.without("friut-wanted")
+
+
+def test_a_copy_without_a_caution_no_longer_gives_it(garden: RuleBase) -> None:
+    views = {"child_age": known(3.0), "light.shade": known(0.5)}
+    assert [told.topic for told in garden.notices("garden", views)] == ["safety", "ground"]
+    assert [told.topic for told in garden.without("child-and-berries").notices("garden", views)] == ["ground"]
+    swapped = garden.with_rule_effect("child-and-berries", Effect("caution", topic="children"))
+    assert [told.topic for told in swapped.notices("garden", views)] == ["children", "ground"]
+
+
+def test_a_question_and_a_caution_follow_the_assumption_they_hang_on(garden_folder: Path) -> None:
+    """Also on a copy made after both were looked at."""
+    facts, rules = garden_folder / "facts.toml", garden_folder / "rules.toml"
+    applies = 'applies = { fact = "wishes", is = "fruit" }'
+    tall = '{ fact = "height_seen", above = { assumption = "tall" } }'
+    seen = """
+[[fact]]
+id = "height_seen"
+scope = "garden"
+kind = "number"
+unit = "m"
+range = ["0 m", "40 m"]
+title = "tallest tree"
+text = "The tallest tree that stands there."
+source = { kind = "common_practice" }
+ask = { topic = "ground", order = 9 }
+"""
+    facts.write_text(facts.read_text().replace(applies, f"applies = {tall}") + seen)
+    rules.write_text(rules.read_text().replace('{ fact = "child_age", below = 6 }', tall))
+    base = load(garden_folder)
+    lower, views = None, {"height_seen": known(10.0), "child_age": known(3.0)}
+    for _ in range(2):
+        assert not base.applies("child_age", views)
+        assert base.notices("garden", views) == ()
+        lower = base.with_assumptions({"tall": 9.0})
+        assert lower.applies("child_age", views)
+        assert [told.topic for told in lower.notices("garden", views)] == ["safety"]
+    assert not base.applies("child_age", {})
+
+
+def test_what_may_be_forbidden_is_told_from_the_ground(garden: RuleBase) -> None:
+    """Only frost can rule a tree out, and only a hard one."""
+    assert garden.forbids("tree", Ground({"frost": 250.0}))
+    assert not garden.forbids("tree", Ground({"frost": 270.0}))
+    assert not garden.without("frost-kills").forbids("tree", Ground({"frost": 250.0}))
+    assert not garden.forbids("distance", Ground({"frost": 250.0}))
+
+
+def test_an_amount_starts_from_its_fact_wherever_that_is_told() -> None:
+    base = load(Path(__file__).parent / "orchard")
+    rest: dict[str, Value | None] = {"rain": 0.65, "slope": "flat_ground", "hands": 4.0}
+    views = {id: known(value) for id, value in rest.items() if value is not None}
+    wanted = base.amount("hole", {**views, "girth": known(0.1)}).pick_si
+    assert base.fast_amount("hole", {**rest, "girth": 0.1}) == wanted
+    assert base.fast_amount("hole", rest, Ground({"girth": 0.1})) == wanted
+    assert base.fast_amount("hole", {**rest, "girth": 0.1}, Ground({"girth": 0.3})) == wanted
+
+
+def test_the_quick_way_knows_what_is_absent(garden: RuleBase) -> None:
+    told: dict[str, Value | None] = {"grown": 19.0, "soil": "sand"}
+    for ids in ((), ("grown",), ("soil",), ("grown", "soil")):
+        views = {id: known(value) for id, value in told.items() if id in ids and value is not None}
+        best = {id: told[id] for id in ids}
+        assert garden.fast_amount("distance", best) == garden.amount("distance", views).pick_si
+        assert garden.fast_amount("distance", {**dict.fromkeys(told), **best}) == garden.fast_amount(
+            "distance", best
+        )
 
 
 def test_the_quick_way_says_the_same(garden: RuleBase, trees: list[Candidate]) -> None:
@@ -141,6 +209,7 @@ def test_a_settled_decision_leaves_only_cautions_and_what_is_always_asked(garden
 def test_stakes_reach_questions_through_derived_facts(garden: RuleBase) -> None:
     assert stakes(garden, {"grown": ["soil"]}, ["distance"])["soil"] > 0
     assert stakes(garden, {"grown": []}, ["distance"]) == {}
+    assert stakes(garden, {"nothing that a rule reads": ["soil"]}, ["distance"]) == {}
 
 
 def test_a_rule_weighs_by_what_it_can_move(garden: RuleBase) -> None:
