@@ -1,7 +1,7 @@
 """The gallery's pictures, each with a digest inside of what it shows; beside a screen's stands its text.
 
-python -m tests.screens.picture_of_record     takes them again; it wants a Chromium (and Pillow, to keep
-                                              them small)
+python -m tests.screens.picture_of_record     takes them again, and sets the README's screen; it wants a
+                                              Chromium (and Pillow, to keep them small)
 """
 
 from __future__ import annotations
@@ -31,6 +31,14 @@ PAPER = (794, 1123)
 """An A4 page at 96 dots to the inch (ISO 216: 210 by 297 mm)."""
 KEYWORD = b"Screen"
 """What a picture calls the digest of its text."""
+
+
+AGAIN = "take them again, and look: .venv/bin/python -m tests.screens.picture_of_record"
+"""What to do about a picture that shows something else."""
+README = ROOT / "README.md"
+IN_README = "bay-80x24"
+"""The screen that the README shows as text."""
+_SHOWN = re.compile(r"^     Turfpair bay .*?^    F1 help .*?$", re.MULTILINE | re.DOTALL)
 
 
 def text_file(name: str) -> Path:
@@ -102,6 +110,11 @@ def _small(made: bytes) -> bytes:
     return small.getvalue()
 
 
+def indented(text: str) -> str:
+    """Return a screen's text as the README sets it."""
+    return "\n".join(f"    {line}".rstrip() for line in text.rstrip("\n").split("\n"))
+
+
 async def _take(scene: Scene) -> None:
     """Take a screen's picture, and write the text it shows."""
     async with scene.come_to(scene) as app:
@@ -112,6 +125,9 @@ async def _take(scene: Scene) -> None:
     picture = _photographed(page, int(float(box[1])) + 2, int(float(box[2])) + 2)
     text_file(scene.name).write_text(text, encoding="utf-8")
     picture_file(scene.name).write_bytes(marked(picture, text))
+    if scene.name == IN_README:
+        page = README.read_text(encoding="utf-8")
+        README.write_text(_SHOWN.sub(lambda _: indented(text), page, count=1), encoding="utf-8")
 
 
 def _print(name: str) -> None:

@@ -6,7 +6,17 @@ import re
 
 import pytest
 
-from tests.screens.picture_of_record import GALLERY, digest, digest_in, picture_file, text_file
+from tests.screens.picture_of_record import (
+    AGAIN,
+    GALLERY,
+    IN_README,
+    README,
+    digest,
+    digest_in,
+    indented,
+    picture_file,
+    text_file,
+)
 from tests.screens.scenes import BROWSED, ROOT, SCENES, SHEETS, Browsed, Scene
 
 
@@ -15,19 +25,19 @@ async def test_the_gallery_shows_what_is_drawn(scene: Scene) -> None:
     """Text for text; the picture beside it carries its text's digest (see `picture_of_record`)."""
     async with scene.come_to(scene) as app:
         drawn = scene.shown(app)
-    assert drawn == text_file(scene.name).read_text(encoding="utf-8")
-    assert digest_in(picture_file(scene.name).read_bytes()) == digest(drawn), "take the pictures again"
+    assert drawn == text_file(scene.name).read_text(encoding="utf-8"), AGAIN
+    assert digest_in(picture_file(scene.name).read_bytes()) == digest(drawn), AGAIN
 
 
 @pytest.mark.parametrize("name", SHEETS)
 def test_the_gallery_shows_the_sheets_as_they_are_set(name: str) -> None:
-    assert digest_in(picture_file(name).read_bytes()) == digest(SHEETS[name]()), "take the pictures again"
+    assert digest_in(picture_file(name).read_bytes()) == digest(SHEETS[name]()), AGAIN
 
 
 @pytest.mark.parametrize("one", BROWSED, ids=lambda one: one.name)
 def test_the_gallery_shows_what_a_browser_is_given(one: Browsed) -> None:
     told, _ = one.shown()
-    assert digest_in(picture_file(one.name).read_bytes()) == digest(told), "take the pictures again"
+    assert digest_in(picture_file(one.name).read_bytes()) == digest(told), AGAIN
 
 
 def test_the_gallery_holds_nothing_else() -> None:
@@ -36,9 +46,8 @@ def test_the_gallery_holds_nothing_else() -> None:
 
 
 def test_the_readme_shows_the_smaller_bay_and_pictures_that_are_there() -> None:
-    shown = (ROOT / "README.md").read_text(encoding="utf-8")
-    lines = text_file("bay-80x24").read_text(encoding="utf-8").rstrip("\n").split("\n")
-    assert "\n".join(f"    {line}".rstrip() for line in lines) in shown
+    shown = README.read_text(encoding="utf-8")
+    assert indented(text_file(IN_README).read_text(encoding="utf-8")) in shown, AGAIN
     pictures = re.findall(r"\((sample_sessions/gallery/[^)]+)\)", shown)
     assert pictures
     assert all((ROOT / picture).is_file() for picture in pictures)
