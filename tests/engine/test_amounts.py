@@ -22,6 +22,13 @@ def lines(base: RuleBase, **views: View) -> list[tuple[str, int]]:
     return [(line.kind, line.adjust) for line in base.amount("distance", views).lines]
 
 
+def test_what_is_nearest_to_a_limit_goes_to_it() -> None:
+    decision = amount(1500, 12_000, 500)
+    assert [rounded(decision, value) for value in (1500, 1740, 11_740, 11_750, 11_999, 12_000)] == [
+        1500, 1500, 11_500, 12_000, 12_000, 12_000,
+    ]  # fmt: skip
+
+
 def test_start_and_adjustments_add_up(garden: RuleBase) -> None:
     decided = garden.amount("distance", {"grown": known(19.0), "soil": known("sand")})
     assert decided.start == 4000

@@ -16,6 +16,7 @@ from rules.engine.audit import Finding, audit
 from rules.engine.audit.findings import WORDING
 from rules.engine.faults import UnknownName
 from rules.engine.views import Value
+from rules.units import System
 
 HERE = Path(__file__).parent
 
@@ -112,6 +113,27 @@ def test_a_rule_is_read_aloud(garden: RuleBase) -> None:
         "why it leans this way: Carpets start no quarrels.",
         "source: common practice",
     ]
+
+
+def test_all_that_is_read_aloud_is_in_the_units_asked_for(garden_folder: Path) -> None:
+    """Also what a question hangs on, what the other side would do, and whether a set is known."""
+    facts, rules = garden_folder / "facts.toml", garden_folder / "rules.toml"
+    applies = 'applies = { fact = "wishes", is = "fruit" }'
+    cold = 'applies = { all = [{ fact = "frost", below = "-10 degC" }, { fact = "wishes", known = true }] }'
+    facts.write_text(facts.read_text().replace(applies, cold))
+    sand = 'when = { fact = "soil", is = "sand" }'
+    other = 'contested = { other = "Roots stay.", leans = "They run.", effect = { adjust = "3 m" } }'
+    rules.write_text(rules.read_text().replace(sand, f"{sand}\n{other}"))
+    base = load(garden_folder)
+    cases: tuple[tuple[System, str, str], ...] = (
+        ("metric", "-10 degC", "+3 m"),
+        ("imperial", "14 degF", "+3 yd"),
+    )
+    for system, frost, roots in cases:
+        told = read_aloud(base, "child_age", system)
+        assert f"hardest frost is below {frost}\n" in told
+        assert "wishes is known\n" in told
+        assert f"another view: Roots stay.\n  {roots}\n" in read_aloud(base, "sand-lets-roots-run", system)
 
 
 def test_everything_can_be_read_aloud(garden: RuleBase) -> None:

@@ -56,7 +56,9 @@ def test_a_fault_of_toml_has_its_place(tmp_path: Path) -> None:
     file = tmp_path / "file.toml"
     file.write_text("a = 1\nb = = 2\n")
     problem = refused(file)
-    assert (problem.line, problem.column) == (2, 5)
+    assert str(problem) == f"{file} line 2, column 5: this is not valid TOML: invalid value"
+    file.write_text(" ")
+    assert str(refused(file)) == f"{file}: this file is empty"
     file.write_text('a = 1\nb = "open')
     assert refused(file).line == 2
 
@@ -91,7 +93,9 @@ def test_what_is_no_file_is_told(tmp_path: Path) -> None:
     assert refused(tmp_path).code == "folder"
     os.mkfifo(tmp_path / "pipe")
     assert refused(tmp_path / "pipe").code == "special"
-    assert refused(tmp_path / ("x" * 400)).code == "unreadable"
+    too_long = refused(tmp_path / ("x" * 400))
+    assert too_long.code == "unreadable"
+    assert str(too_long).endswith("x: this file cannot be read: File name too long")
     assert refused(Path("a\0b")).code == "unreadable"
 
 
@@ -137,12 +141,20 @@ TRICKY = (Path(__file__).parent / "tricky.toml").read_text(encoding="utf-8")
         (("t", "q", "z"), "[ ]"),
         (("t", "q", "nowhere", 3), '[ t . "q" ]'),
         (("t", "u", 0), "[[t.u]]"),
+        (("t", "u"), "[[t.u]]"),
+        (("a", "b", "nowhere"), "b."),
     ],
 )
 def test_paths_are_found_in_tricky_text(tmp_path: Path, path: tuple[str | int, ...], begins: str) -> None:
     document = parse_toml(tmp_path, TRICKY)
     line, column = document.position(path)
     assert document.text.split("\n")[line - 1][column - 1 :].startswith(begins.split("\n")[0])
+
+
+def test_places_are_found_where_nothing_is_spaced_out(tmp_path: Path) -> None:
+    document = parse_toml(tmp_path, "a={b=1,c=[2,3],d={e=4}}\nf=5\n")
+    found = {path: document.position(path) for path in (("a", "c"), ("a", "c", 1), ("a", "d", "e"), ("f",))}
+    assert found == {("a", "c"): (1, 10), ("a", "c", 1): (1, 13), ("a", "d", "e"): (1, 21), ("f",): (2, 3)}
 
 
 def test_the_key_itself_can_be_asked_for(tmp_path: Path) -> None:

@@ -73,6 +73,55 @@ def test_a_decision_in_which_any_difference_matters_may_be_declared(garden_folde
     assert load(garden_folder).decisions["distance"].materiality == 0
 
 
+def test_a_decision_may_go_by_thousandths_of_its_unit(garden_folder: Path) -> None:
+    decisions = garden_folder / "decisions.toml"
+    decisions.write_text(decisions.read_text().replace('step = "0.5 m"', 'step = "1 mm"'))
+    assert load(garden_folder).decisions["distance"].step == 1
+
+
+def test_a_list_may_hold_as_many_words_as_are_read(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    text, old = facts.read_text(), 'values = ["shade", "fruit", "blossom"]'
+    for more, found in ((61, None), (62, "too-many")):
+        words = ", ".join(f'"w{i}"' for i in range(more))
+        facts.write_text(text.replace(old, f"{old[:-1]}, {words}]", 1))
+        if found is None:
+            assert len(load(garden_folder).facts["wishes"].values) == 64
+        else:
+            assert codes(garden_folder) == [found]
+
+
+def test_parts_of_shares_are_shares_of_one_and_decided_with_the_whole(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    text = facts.read_text()
+    assert load(garden_folder).facts["light.sun"].widest == (0.0, 1.0)
+    crown = """
+[[fact]]
+id = "crown"
+scope = "tree"
+kind = "shares"
+values = ["leaf", "branch"]
+title = "crown"
+text = "What the crown is made of."
+source = { kind = "common_practice" }
+decided_with = "tree"
+"""
+    facts.write_text(text + crown)
+    found = load(garden_folder).facts
+    assert [found[id].decided_with for id in ("crown", "crown.leaf", "light.sun")] == ["tree", "tree", None]
+
+
+def test_a_rule_without_a_decision_may_only_speak(garden_folder: Path) -> None:
+    rules = garden_folder / "rules.toml"
+    caution = 'effect = { caution = "safety" }'
+    other = 'contested = { other = "They learn.", leans = "Too late.", effect = { points = 1 } }'
+    rules.write_text(rules.read_text().replace(caution, f"{caution}\n{other}"))
+    with pytest.raises(
+        RuleBaseFaults, match=r"'points' does not fit a rule without a decision; use caution or advise$"
+    ):
+        load(garden_folder)
+
+
 def test_the_house_rules_load(pytestconfig: pytest.Config) -> None:
     assert load(pytestconfig.rootpath / "rules" / "knowledge").decisions
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 
@@ -54,6 +55,28 @@ def test_open_conditions_are_undetermined(garden: RuleBase) -> None:
     (soil_part,) = quiet.conditions.parts[2].parts
     assert (soil_part.best, soil_part.could) == ("holds", "undetermined")
     assert quiet.conditions.parts[2].could == "undetermined"
+
+
+@pytest.mark.parametrize(
+    ("status", "how", "held"),
+    [("open", "assumed", "unknown"), ("open", "derived", "known"), ("unknown", "assumed", "unknown")],
+)
+def test_whether_an_open_fact_is_known_may_turn_but_has_its_best_value(
+    one_rule: Callable[[str, str], RuleBase], status: Any, how: Any, held: str
+) -> None:
+    base = one_rule("{ any = [{ fact = \"soil\", known = true }, { fact = \"soil\", unknown = true }] }",
+                    "{ points = 1 }")  # fmt: skip
+    soil = View("loam", frozenset(("loam", "clay")), status, how)
+    (line,) = base.choose("tree", {"soil": soil}, [Candidate("one", {})]).standings[0].lines
+    assert line.conditions is not None
+    told = {getattr(atom.condition, "op", ""): atom for atom in line.conditions.atoms()}
+    assert {op: atom.best for op, atom in told.items()} == {
+        "known": "holds" if held == "known" else "fails",
+        "unknown": "holds" if held == "unknown" else "fails",
+    }
+    sure = {"known": "fails", "unknown": "holds"}
+    for op, atom in told.items():
+        assert atom.could == ("undetermined" if status == "open" else sure[op])
 
 
 def test_lines_hold_their_facts_and_conditions(garden: RuleBase) -> None:
