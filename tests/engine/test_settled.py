@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 
-from rules.engine import Candidate, RuleBase, View, assumed, known
+from rules.engine import Candidate, RuleBase, View, assumed, known, load
+from rules.engine.views import Status
 
 Celsius = Callable[[float], float]
 OneRule = Callable[[str, str], RuleBase]
@@ -58,6 +60,35 @@ def test_a_rule_that_speaks_for_both_or_neither_cancels_as_far_as_it_is_the_same
     low, high = Candidate("low", {"grown": known(5.0)}), Candidate("high", {"grown": known(9.0)})
     assert base.choose("tree", soil, [low, high]).settled  # nought for both, or four to nine
     assert not base.choose("tree", soil, [high, low]).settled  # the tie goes to the first, sand to the other
+
+
+def test_a_lead_that_only_an_open_rule_gives_is_not_settled(garden_folder: Path) -> None:
+    """On sand the low tree leads, for sand takes a point for every metre; off it the tall one would."""
+    rule = """
+[[rule]]
+id = "{id}"
+decision = "tree"
+scope = "tree"
+when = {when}
+effect = {{ points = {points} }}
+because = "Because it is so."
+teaches = "Teach it so."
+source = {{ kind = "common_practice" }}
+"""
+    metres = '{ from = "grown", at = [["1 m", 0], ["40 m", -39]] }'
+    (garden_folder / "rules.toml").write_text(
+        rule.format(id="sand", when='{ fact = "soil", is = "sand" }', points=metres)
+        + rule.format(id="tall", when='{ fact = "grown", above = "8 m" }', points=3)
+    )
+    base = load(garden_folder)
+    low, high = Candidate("low", {"grown": known(5.0)}), Candidate("high", {"grown": known(9.0)})
+    cases: tuple[tuple[Status, bool], ...] = (("open", False), ("unknown", True))
+    for status, settled in cases:
+        soil = {"soil": View("sand", frozenset(("sand", "loam")), status, "assumed")}
+        choice = base.choose("tree", soil, [low, high])
+        assert [(s.candidate.id, s.points) for s in choice.standings] == [("low", -4000), ("high", -5000)]
+        assert choice.settled is settled
+    assert base.choose("tree", {"soil": known("loam")}, [low, high]).standings[0].candidate is high
 
 
 def test_a_rule_of_several_cases_cancels_only_where_both_hold_all_of_them(
