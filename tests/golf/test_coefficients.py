@@ -49,9 +49,9 @@ def test_cells_hold_the_law(law: Law) -> None:
     dice = random.Random(4)
     for _ in range(3000):
         speed, spin = dice.uniform(20, 100), dice.uniform(1500, 7000) * RPM
-        assert from_cells(law, speed, spin) == pytest.approx(LAWS[law].function(speed, spin), abs=tolerance), (
-            "cells blur it: no sharp edge where its range ends (`LAWS` flags what strays), or finer `nodes`"
-        )
+        exact = pytest.approx(LAWS[law].function(speed, spin), abs=tolerance)
+        blurred = "cells blur it: let it have no sharp edge where its range ends, or finer `nodes` in `LAWS`"
+        assert from_cells(law, speed, spin) == exact, blurred
 
 
 @pytest.mark.parametrize("law", LAWS)

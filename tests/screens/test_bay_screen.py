@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from interview.screens.bay.heard import WORDS, Heard
 from interview.screens.bay.orders import BALLS, BAY, PAPERS, SESSIONS, WHAT_IF, WHY
 from interview.screens.kit.lists import FindScreen, ListScreen
 from interview.screens.kit.orders import SHOWN, bindings, found, shown
@@ -178,6 +179,13 @@ async def test_every_order_of_the_list_does_something(open_bay: Any) -> None:
             name = one.action.split("(")[0].removeprefix("app.")
             owner = bay.app if one.action.startswith("app.") else screen
             assert callable(getattr(owner, f"action_{name}", None)), one.id
+
+
+async def test_every_word_to_type_leads_somewhere(open_bay: Any) -> None:
+    async with open_bay() as bay:
+        for word, kind in WORDS.items():
+            meant, screen = Heard(kind, bay.desk.state.asking or ""), bay.app.screen
+            assert screen._room(meant) or screen._event(meant), f"'{word}': lead it to a room in `_room`"
 
 
 async def test_orders_are_found_and_done(open_bay: Any) -> None:

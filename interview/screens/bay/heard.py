@@ -30,11 +30,12 @@ Kind = Literal[
 
 `unclear` could be an answer to several questions, `unread` to none.
 """
-_WORDS: dict[str, Kind] = {
+WORDS: dict[str, Kind] = {
     "-": "skip", "skip": "skip", "pass": "skip", "back": "back", "?": "why", "why": "why", "why?": "why",
     "help": "help", "sheets": "sheets", "sheet": "sheets", "rest dk": "rest", "that is all": "rest",
     "that's all": "rest", "nothing more": "rest",
 }  # fmt: skip
+"""Words that are no answer; `BayScreen` leads each somewhere."""
 _WHAT_IF = re.compile(r"^what if\b[\s:,]*(.*)$", re.IGNORECASE)
 _NOTE = re.compile(r"^(?:name|note)\b[\s:=,]*(.+)$", re.IGNORECASE)
 _UNIT = re.compile(r"\d\s*([a-z/°]+)(?:,?\s+(?:meas\w*|said|est\w*|or so|a guess))?$", re.IGNORECASE)
@@ -72,8 +73,8 @@ def heard(conversation: Conversation, state: State, line: str) -> Heard:
     text, up = one_line(line, 400), state.asking or ""
     if not text:
         return Heard("nothing", up)
-    if text.lower() in _WORDS:
-        return Heard(_WORDS[text.lower()], up, words=_said_of(_WORDS[text.lower()]))
+    if text.lower() in WORDS:
+        return Heard(WORDS[text.lower()], up, words=_said_of(WORDS[text.lower()]))
     if means_unknown(text):
         return Heard("unknown", up, words="not known")
     if (ordered := _ordered(text)) is not None:

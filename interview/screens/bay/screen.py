@@ -167,7 +167,9 @@ class BayScreen(Rooms, Annexe, Road):
             return Answered(meant.question, meant.text, here)
         if meant.kind == "go":
             return WentTo(meant.question)
-        return (PassedOver if meant.kind == "skip" else NotKnown)(meant.question, here)
+        if meant.kind == "skip":
+            return PassedOver(meant.question, here)
+        return NotKnown(meant.question, here) if meant.kind == "unknown" else None
 
     @on(TalkColumn.WentBackTo)
     def _went_back_to(self, event: TalkColumn.WentBackTo) -> None:
