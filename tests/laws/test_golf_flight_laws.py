@@ -78,8 +78,9 @@ def test_the_picture_is_of_the_same_flight(law: Law, speed: float, angle: float,
 @given(law=laws, speed=st.floats(1, 119), spin=st.floats(0, 1200))
 def test_coefficients_are_bounded_everywhere(law: Law, speed: float, spin: float) -> None:
     drag, lift = LAWS[law].function(speed, spin)
-    assert 0.19 < drag < 0.65
-    assert 0.05 < lift < 0.5
+    beyond = "no golf ball has been measured so: let the law stand still before it comes there"
+    assert 0.19 < drag < 0.65, beyond
+    assert 0.05 < lift < 0.65, beyond
 
 
 @modest
