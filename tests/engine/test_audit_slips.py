@@ -158,6 +158,17 @@ def test_two_rules_that_rule_out_in_the_same_cases_repeat_and_two_that_do_both_d
     assert codes(audited((tall, "{ rule_out = true }"), (tall, "{ rule_out = true }"))) == ["repeats"]
     both_ways = along("grown", ("1 m", -1), ("40 m", 1))
     assert codes(audited((tall, both_ways), (tall, both_ways))) == []
+    nothing = "{ points = 0 }"
+    assert codes(audited((tall, nothing), (tall, nothing))) == ["no-effect", "no-effect"]
+
+
+def test_rules_that_part_only_where_a_fact_is_absent_do_not_repeat(audited: Audited) -> None:
+    other = '{ fact = "bears", is_not = "fruit" }'
+    assumed = '{ all = [{ fact = "bears", unknown = true }, { fact = "bears", is = "fruit" }] }'
+    absent_too = '{ fact = "bears", unknown = true }'
+    first, second = (f"{{ any = [{other}, {part}] }}" for part in (assumed, absent_too))
+    assert codes(audited((first, "{ points = 1 }"), (second, "{ points = 1 }"))) == []
+    assert codes(audited((first, "{ points = 1 }"), (first, "{ points = 1 }"))) == ["repeats"]
 
 
 def test_a_narrow_silence_beside_a_broad_one_is_no_gap(audited: Audited) -> None:

@@ -88,6 +88,11 @@ def test_whole_numbers_and_dots_up_to_the_limit_are_read(tmp_path: Path) -> None
     assert parse_toml(tmp_path, f"{deepest} = {10**100 - 1}\nb = {-(10**100) + 1}\n").data["b"] == 1 - 10**100
 
 
+def test_a_problem_of_a_whole_file_names_no_line() -> None:
+    assert str(FileProblem(Path("a.toml"), "it is torn")) == "a.toml: it is torn"
+    assert str(FileProblem(Path("a.toml"), "it is torn", 3, 7)) == "a.toml line 3, column 7: it is torn"
+
+
 def test_what_is_no_file_is_told(tmp_path: Path) -> None:
     assert refused(tmp_path / "absent.toml").code == "absent"
     assert refused(tmp_path).code == "folder"
@@ -142,6 +147,7 @@ TRICKY = (Path(__file__).parent / "tricky.toml").read_text(encoding="utf-8")
         (("t", "q", "nowhere", 3), '[ t . "q" ]'),
         (("t", "u", 0), "[[t.u]]"),
         (("t", "u"), "[[t.u]]"),
+        (("t", "u", 0, "u"), "[[t.u]]"),
         (("a", "b", "nowhere"), "b."),
     ],
 )

@@ -111,6 +111,20 @@ decided_with = "tree"
     assert [found[id].decided_with for id in ("crown", "crown.leaf", "light.sun")] == ["tree", "tree", None]
 
 
+@pytest.mark.parametrize("effect", ["points = 1", "rule_out = true", 'adjust = "1 m"'])
+def test_what_scores_needs_a_decision(garden_folder: Path, effect: str) -> None:
+    text = RULE.format(id="x", points=1).replace('decision = "tree"\n', "").replace("points = 1", effect)
+    (garden_folder / "x.toml").write_text(text)
+    assert codes(garden_folder) == ["needs-decision"]
+
+
+def test_a_number_without_end_is_told_as_it_was_given(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    facts.write_text(facts.read_text().replace("range = [0, 18]", "range = [0, inf]"))
+    with pytest.raises(RuleBaseFaults, match=r"a finite number is wanted, not 'inf'$"):
+        load(garden_folder)
+
+
 def test_a_rule_without_a_decision_may_only_speak(garden_folder: Path) -> None:
     rules = garden_folder / "rules.toml"
     caution = 'effect = { caution = "safety" }'

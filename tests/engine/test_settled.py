@@ -62,6 +62,22 @@ def test_a_rule_that_speaks_for_both_or_neither_cancels_as_far_as_it_is_the_same
     assert not base.choose("tree", soil, [high, low]).settled  # the tie goes to the first, sand to the other
 
 
+def test_a_ramp_gives_nothing_where_its_question_may_stop_applying(one_rule: OneRule) -> None:
+    """The age is asked only of those who wish for fruit; the frost is asked of everybody."""
+    fruit = Candidate("fruit", {"bears": FRUIT})
+    points = {
+        "child_age": '{ points = { from = "child_age", at = [[0, 2], [18, 5]] } }',
+        "frost": '{ points = { from = "frost", at = [["-35 degC", 2], ["10 degC", 5]] } }',
+    }
+    for id, low in (("child_age", 0), ("frost", 2000)):
+        base = one_rule('{ fact = "bears", is = "fruit" }', points[id])
+        best = base.facts[id].range[0]
+        for could_be in (base.facts[id].range, None):
+            view = View(best, could_be, "open", "assumed")
+            (standing,) = base.choose("tree", {id: view}, [fruit]).standings
+            assert (standing.low, standing.points, standing.high) == (low, 2000, 5000), (id, could_be)
+
+
 def test_a_lead_that_only_an_open_rule_gives_is_not_settled(garden_folder: Path) -> None:
     """On sand the low tree leads, for sand takes a point for every metre; off it the tall one would."""
     rule = """
