@@ -74,8 +74,6 @@ class EditView:
     """What comes out otherwise for this golfer: title, before, after; None while nobody knows."""
     everywhere: Effect | None = None
     """The same for all past cases; None while nothing is changed."""
-    saved: str = ""
-    """Where it was saved; empty before."""
 
 
 def entries_rows(entries: tuple[EntryLine, ...], width: int, glyphs: Glyphs) -> Picture:
@@ -135,8 +133,6 @@ def effect_rows(view: EditView, width: int, glyphs: Glyphs) -> Picture:
         title = said("edit.everywhere")
         found = view.everywhere
         parts.append(replay_rows(title, found.moved, found.done, found.of, width, glyphs))
-    if view.saved:
-        parts.append(wrapped(said("edit.saved", folder=view.saved), width, "for"))
     about = (*wrapped(view.teaches, width, "ghost"), *told(said("steps.source"), view.source, width, "dim"))
     return blocks((*parts, about))
 
