@@ -89,7 +89,8 @@ def test_every_cell_of_a_face_is_a_mark_and_nothing_beside_it() -> None:
 
 async def test_what_the_balls_tell_is_held_against_belief(open_bay: Any) -> None:
     async with open_bay(session=SAMPLE) as bay:
-        await bay.press("f12", "enter", "4", "4", "2", "f8")
+        await bay.press("f12", "enter", "4", "4", "2")
+        await bay.press("f8")
         assert isinstance(bay.app.screen, PageScreen)
         text = bay.pane_text("#list")
         assert "got up 2 of 3" in text
@@ -113,7 +114,8 @@ async def test_a_ball_in_words_is_read_back_before_it_is_noted(open_bay: Any) ->
 @pytest.mark.parametrize("width", [40, 80, 120])
 async def test_what_the_balls_tell_is_set_for_the_width_there_is(open_bay: Any, width: int) -> None:
     async with open_bay(width, 24, session=SAMPLE) as bay:
-        await bay.press("f12", "enter", "4", "f8")
+        await bay.press("f12", "enter", "4")
+        await bay.press("f8")
         found = trial(bay.desk.state.outcome.house, bay.desk.state.session.subject)
         page = trial_text(found, "fitter", "imperial", width=width - 2)
         rows = plain(bay.app.screen.query_one("#list", Pane)._rows)
