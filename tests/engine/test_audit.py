@@ -136,6 +136,15 @@ def test_all_that_is_read_aloud_is_in_the_units_asked_for(garden_folder: Path) -
         assert f"another view: Roots stay.\n  {roots}\n" in read_aloud(base, "sand-lets-roots-run", system)
 
 
+def test_an_adjustment_in_inches_is_read_aloud_in_fractions(garden_folder: Path) -> None:
+    decisions, rules = garden_folder / "decisions.toml", garden_folder / "rules.toml"
+    decisions.write_text(
+        decisions.read_text().replace('unit = "m"', 'unit = "in"').replace('"0.5 m"', '"20 in"')
+    )
+    rules.write_text(rules.read_text().replace('adjust = "0.75 m"', 'adjust = "2.5 in"'))
+    assert "\n  +2 1/2 in\n" in read_aloud(load(garden_folder), "sand-lets-roots-run")
+
+
 def test_everything_can_be_read_aloud(garden: RuleBase) -> None:
     for id in (*garden.rules, *garden.facts, *garden.assumptions, *garden.decisions):
         told = read_aloud(garden, id)

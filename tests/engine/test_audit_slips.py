@@ -241,6 +241,24 @@ def test_a_decision_too_has_a_source_that_says_something(garden_folder: Path) ->
     assert (found.code, found.what, found.ids) == ("thin-source", "decision", ("tree",))
 
 
+def test_a_question_that_only_a_rule_without_effect_reads_is_idle(garden_folder: Path) -> None:
+    moon = """
+[[fact]]
+id = "moon"
+scope = "garden"
+kind = "choice"
+values = ["new", "full"]
+title = "moon"
+text = "How the moon stands."
+source = { kind = "common_practice" }
+ask = { topic = "ground", order = 9 }
+"""
+    rule = RULE.format(id="r0", when='{ fact = "moon", is = "full" }', effect="{ points = 0 }", because="So")
+    (garden_folder / "more.toml").write_text(moon + rule, encoding="utf-8")
+    found = [(one.code, one.ids) for one in audit(load(garden_folder)) if one.code != "fragment"]
+    assert found == [("no-effect", ("r0",)), ("idle", ("moon",))]
+
+
 def test_an_adjustment_by_nothing_has_no_effect(garden_folder: Path) -> None:
     rules = garden_folder / "rules.toml"
     rules.write_text(rules.read_text().replace('adjust = "0.75 m"', 'adjust = "0 m"'))

@@ -111,6 +111,47 @@ decided_with = "tree"
     assert [found[id].decided_with for id in ("crown", "crown.leaf", "light.sun")] == ["tree", "tree", None]
 
 
+@pytest.mark.parametrize(
+    ("file", "old", "new"),
+    [
+        ("decisions.toml", 'kind = "amount"\n', ""),
+        ("facts.toml", 'kind = "number"\nunit = "degC"', 'unit = "degC"'),
+        ("facts.toml", 'kind = "choice"\n', ""), ("facts.toml", 'kind = "published", ', ""),
+        ("rules.toml", 'decision = "tree"\nscope = "tree"\nwhen = { fact = "grown", above',
+         'decision = "tre"\nscope = "tree"\nwhen = { fact = "grown", above'),
+    ],
+)  # fmt: skip
+def test_what_a_wrong_kind_leaves_unread_is_not_blamed_too(
+    garden_folder: Path, file: str, old: str, new: str
+) -> None:
+    """No key is called unknown that the right kind would have had."""
+    text = (garden_folder / file).read_text()
+    assert old in text
+    (garden_folder / file).write_text(text.replace(old, new, 1))
+    assert "unknown-key" not in codes(garden_folder)
+
+
+def test_the_other_side_of_a_contested_rule_reads_no_later_fact_either(garden_folder: Path) -> None:
+    effect = '{ points = { from = "grown", at = [["1 m", 0], ["40 m", 2]] } }'
+    other = f'contested = {{ other = "They say so.", leans = "They err.", effect = {effect} }}\n'
+    text = RULE.format(id="early", points=1).replace('scope = "tree"', 'scope = "garden"')
+    (garden_folder / "early.toml").write_text(text + other)
+    with pytest.raises(RuleBaseFaults) as caught:
+        load(garden_folder)
+    found = [(fault.code, fault.key, fault.line) for fault in caught.value.faults]
+    assert found == [("wrong-scope", "contested.effect", 10)]
+
+
+def test_what_is_missing_in_a_table_is_told_at_the_name_of_the_table(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    facts.write_text(
+        facts.read_text().replace('ask = { topic = "ground", order = 1 }', "ask = { order = 1 }")
+    )
+    with pytest.raises(RuleBaseFaults, match="'topic' is missing") as caught:
+        load(garden_folder)
+    assert [(fault.column, fault.key) for fault in caught.value.faults] == [(1, "ask")]
+
+
 @pytest.mark.parametrize("effect", ["points = 1", "rule_out = true", 'adjust = "1 m"'])
 def test_what_scores_needs_a_decision(garden_folder: Path, effect: str) -> None:
     text = RULE.format(id="x", points=1).replace('decision = "tree"\n', "").replace("points = 1", effect)

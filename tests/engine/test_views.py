@@ -41,6 +41,12 @@ def test_a_view_carries_what_it_was_made_of() -> None:
     assert point(WORDS) == (WORDS, WORDS)
 
 
+def test_a_fact_tells_what_an_answer_leaves_possible(garden: RuleBase) -> None:
+    assert garden.facts["grown"].point(3.0) == (3.0, 3.0)
+    assert garden.facts["soil"].point("loam") == frozenset(("loam",))
+    assert garden.facts["bears"].point(WORDS) == (WORDS, WORDS)
+
+
 def test_a_candidate_made_late_is_made_once() -> None:
     made = []
 
