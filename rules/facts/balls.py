@@ -46,7 +46,7 @@ def hit(
     moved = {**known, **swing.facts}
     struck = strike(base, known, skill, moved["attack"].number, tried)
     missed = mishits(base, known, skill.number, met, tried, swing.climbs)
-    counts = weighed_mishits(believed, tried, met, missed)
+    counts = weighed_mishits(believed, tried, met, missed, swing.climbs)
     facts = {**swing.facts, **struck.facts, **_conditions(tried)}
     return Balls(tried, facts, struck, missed, swing, (*swing.weighed, *struck.weighed, *counts))
 

@@ -166,33 +166,47 @@ def _counted(prior: Outcomes, tallies: Sequence[_Tally]) -> Outcomes:
 
 
 def weighed_mishits(
-    believed: Believed, tried: Sequence[Tried], met: Lies, after: Mapping[Kind, Outcomes]
-) -> tuple[Weighed, ...]:
+    believed: Believed, tried: Sequence[Tried], met: Lies, after: Mapping[Kind, Outcomes],
+    climbs: Mapping[str, float],
+) -> tuple[Weighed, ...]:  # fmt: skip
     """Return belief and count of mishits side by side, for each type of club of which balls were counted.
 
-    Spreads are those of shares known as well as so many balls would make them.
+    Both are over the golfer's lies with a usual loft: balls of a club that is mishit oftener stand for more
+    of those, and a thin one of a club that hardly climbs is in part the loft's doing (`climbs` as in
+    `mishits`). Spreads are those of shares known as well as so many balls would make them.
     """
     if not any(shot.outcome for club in tried for shot in club.off_ground):
         return ()
     before = mishits(believed.base, believed.asked, believed.skill, met)
     found = []
     for kind, outcomes in after.items():
-        counts = [shot.outcome for c in tried if c.kind == kind for shot in c.off_ground if shot.outcome]
-        if not counts:
+        clubs = [club for club in tried if club.kind == kind]
+        count = sum(shot.outcome is not None for club in clubs for shot in club.off_ground)
+        if not count:
             continue
-        n, bad = len(counts), len(counts) - counts.count("up")
+        tallies = [_tally(believed, before[kind], club, climbs.get(club.name, 1.0)) for club in clubs]
+        n = math.fsum(one.balls for one in tallies)
+        seen = _seen(tallies, n)
         old, new = 1.0 - before[kind].clean, 1.0 - outcomes.clean
         found.append(
             Weighed(
                 f"mishits_{kind}",
                 _share(old, _PRIOR_WORTH),
                 # Agresti and Coull: two of each added, or none of six would be known for certain.
-                Estimate(bad / n, _share((bad + 2) / (n + 4), n + 4).spread),
+                Estimate(seen, _share((seen * n + 2) / (n + 4), n + 4).spread),
                 _share(new, _PRIOR_WORTH + n),
-                n,
+                count,
             )
         )
     return tuple(found)
+
+
+def _seen(tallies: Sequence[_Tally], balls: float) -> float:
+    """Return the share of mishits that tallies tell of usual balls; a mat hides fat ones."""
+    low = math.fsum(one.topped + one.thin for one in tallies) / balls
+    on_turf = math.fsum(one.on_turf for one in tallies)
+    fat = math.fsum(one.fat for one in tallies) / on_turf if on_turf > 0.0 else 0.0
+    return min(1.0, low + fat)
 
 
 def _share(value: float, worth: float) -> Estimate:

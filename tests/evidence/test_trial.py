@@ -181,6 +181,22 @@ def test_belief_stands_beside_balls(tried: Tries) -> None:
     assert hope.centred > hope.carry.value
 
 
+@pytest.mark.parametrize("speed", ["60 mph", "75 mph", "92 mph"])
+@pytest.mark.parametrize("thin", [1, 2, 3, 6])
+def test_what_is_now_believed_of_mishits_lies_between_belief_and_balls(
+    tried: Tries, thin: int, speed: str
+) -> None:
+    """Also of a strong club: its thin balls are in part the loft's doing, and its balls stand for more."""
+    shots = [{"club": "own", "outcome": "thin" if n < thin else "up", "surface": "turf"} for n in range(6)]
+    found = tried(shots, driver_speed=speed)
+    (told,) = [one for one in found.beliefs if one.fact == "mishits_fairway"]
+    assert told.seen is not None
+    assert told.balls == 6
+    low, high = sorted((told.before.value, told.seen.value))
+    assert low - 1e-12 <= told.after.value <= high + 1e-12
+    assert told.after.spread < told.before.spread
+
+
 def test_expectations_are_of_the_answers_alone(tried: Tries) -> None:
     few, many = (tried(balls("demo", *[190] * n)).expected["demo"] for n in (1, 12))
     assert few == many
