@@ -13,7 +13,7 @@ FAR = Ramp("grown", ((-20.0, -4200), (0.0, 0), (10.0, 3000), (100.0, -6000)))
 """A ramp over more than the heights that are declared, 1 to 40 m: somebody tries it, no file may hold it."""
 NEAR = Ramp("grown", ((-20.0, -4200), (100.0, 6000)))
 BELOW = Ramp("grown", ((-20.0, -4200), (10.0, 3000)))
-ABOVE = Ramp("grown", ((10.0, 3000), (100.0, -6000)))
+ABOVE = Ramp("grown", ((10.0, 3000), (20.0, 1000), (100.0, -6000)))
 
 
 @pytest.mark.parametrize("ramp", [FAR, NEAR, BELOW, ABOVE], ids=["far", "near", "below", "above"])

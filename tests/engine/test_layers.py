@@ -104,6 +104,48 @@ def test_what_is_switched_off_and_is_not_there_is_told_with_the_nearest(
     ]
 
 
+def test_a_set_of_words_cannot_stand_in_for_one_word_and_is_told_word_by_word(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    facts.write_text(facts.read_text().replace('value = "loam"', 'value = ["sand", "clay"]'))
+    (fault,) = faults(garden_folder)
+    assert (
+        fault.message == "the assumption 'usual-soil' is 'clay' and 'sand'; one of clay, loam, sand is wanted"
+    )
+
+
+def test_one_word_cannot_stand_in_for_a_set_of_words(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    wishes = 'fallback = "usual-wish"\nask = { topic = "use", order = 1 }'
+    usual = """
+[[assumption]]
+id = "usual-wish"
+value = %s
+values = ["shade", "fruit", "blossom"]
+text = "Most wish for something to eat."
+source = { kind = "assumption", note = "house value" }
+"""
+    text = facts.read_text().replace('ask = { topic = "use", order = 1 }', wishes)
+    facts.write_text(text + usual % '["fruit"]')
+    assert load(garden_folder).facts["wishes"].fallback == "usual-wish"
+    facts.write_text(text + usual % '"fruit"')
+    (fault,) = faults(garden_folder)
+    assert fault.message == (
+        "the assumption 'usual-wish' is 'fruit'; a list of some of shade, fruit, blossom is wanted"
+    )
+
+
+def test_a_quantity_beyond_all_numbers_is_told_where_it_stands(garden_folder: Path) -> None:
+    facts = garden_folder / "facts.toml"
+    text = facts.read_text().replace(
+        'unit = "m"\nrange = ["1 m", "40 m"]', 'unit = "h"\nrange = ["1 h", "1e306 h"]'
+    )
+    facts.write_text(text)
+    told = [fault for fault in faults(garden_folder) if fault.code == "not-finite"]
+    assert [(fault.key, fault.message) for fault in told] == [
+        ("range[2]", "a finite number is wanted, not '1e306 h'")
+    ]
+
+
 def test_one_id_alone_is_no_list_of_ids(garden_folder: Path, tmp_path: Path) -> None:
     off = overlay(tmp_path / "off", base='off = "fruit-wanted"')
     assert [str(fault) for fault in faults(garden_folder, off)] == [

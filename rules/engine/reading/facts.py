@@ -159,9 +159,11 @@ class FactReader:
             if unit(found.unit).dimension != unit(symbol).dimension:
                 table.mismatch(("fallback",), f"'{found.id}'", found.unit, "this fact", symbol)
             return
+        several = isinstance(found.value, frozenset)
         wanted = found.value if isinstance(found.value, frozenset) else {found.value}
-        if kind == "number" or found.range is not None or not wanted <= set(values):
-            fits = "a number" if kind == "number" else f"one of {', '.join(values)}"
+        if kind == "number" or several != (kind == "set") or not wanted <= set(values):
+            some = "a list of some of" if kind == "set" else "one of"
+            fits = "a number" if kind == "number" else f"{some} {', '.join(values)}"
             table.fault("assumption-kind", ("fallback",), assumption=found.id, given=told(found), wanted=fits)
 
     def _spread(self, table: Table, symbol: str) -> dict[str, float]:
