@@ -93,6 +93,7 @@ async def test_what_is_typed_before_the_rules_are_read_is_handed_on(
     app.looks_ahead = False
     async with app.run_test(size=(80, 24)) as pilot:
         assert (app.trouble, app.as_text(), app.rescued()) == ("", "", None), "there is nothing to keep yet"
+        app.keep_all()
         curtain = app.screen
         assert isinstance(curtain, CurtainScreen)
         assert (curtain.ask == ask) == remembered

@@ -18,6 +18,7 @@ from interview.screens.trainer.predict import PredictScreen
 from interview.screens.trainer.roll import RollScreen
 from interview.screens.trainer.trying import Found
 from interview.views.trainer.charted import working_influence
+from interview.views.trainer.predict import Pickable
 from rules.lessons.exercises import KINDS
 
 
@@ -183,3 +184,26 @@ async def test_a_class_changes_by_nothing_that_is_left_or_blank(open_lesson: Any
         assert [one.name for one in lesson.desk.book.trainees] == ["Blue Cap"]
         screen._repeat("")
         assert lesson.app.screen is screen
+
+
+async def test_where_there_is_no_case_there_is_none_to_open(open_lesson: Any) -> None:
+    async with open_lesson() as lesson:
+        screen = lesson.app.screen
+        lesson.desk.cases = ()
+        screen.show_all()
+        await lesson.settle()
+        for order in ("open", "edit", "exercises"):
+            getattr(screen, f"action_{order}")()
+            await lesson.settle()
+            assert lesson.app.screen is screen, order
+        screen.action_leave()
+        assert lesson.app.screen is screen, "there is nothing below"
+
+
+async def test_one_more_fact_than_may_be_named_is_not_named(open_lesson: Any) -> None:
+    async with open_lesson() as lesson:
+        facts = tuple(Pickable(id, id.title()) for id in ("tempo", "turf", "lies"))
+        screen = await shown(lesson, FactsScreen("Facts", facts, 2))
+        for id in ("tempo", "turf", "lies", "tempo", ""):
+            screen.choose(id)
+        assert screen.named == ["turf"], "the third is one too many, and the first is taken back"
