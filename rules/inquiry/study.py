@@ -16,15 +16,12 @@ from rules.inquiry.leans import Lean, Leaning, ranked
 from rules.inquiry.overtake import Overtake, overtake
 from rules.inquiry.roads import Roads, never
 from rules.inquiry.steady import Steady, steady
-from rules.inquiry.sure import FIRST, Sure, surely
+from rules.inquiry.sure import Sure, surely
 
 if TYPE_CHECKING:
     from rules.facts.subject import Subject
     from rules.fitting import House, Outcome
     from rules.inquiry.roads import Stale
-
-DRAWS = 128
-"""Draws behind the last figure of `sure`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +76,7 @@ def study(
 
 def _parts(outcome: Outcome, found: Study, beside: _Beside, stale: Stale) -> Iterator[Study]:
     """Yield the study each time a part is done."""
-    figures = surely(outcome, found.pick, FIRST, DRAWS, stale)
+    figures = surely(outcome, found.pick, stale=stale)
     found = replace(found, sure=next(figures))
     yield found
     found = replace(found, steady=steady(outcome.house, outcome.subject, outcome, stale=stale))

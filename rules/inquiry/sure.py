@@ -21,8 +21,8 @@ Lofts = tuple[tuple[str, float], ...]
 
 FIRST = 40
 """Draws behind the first figure, which is wanted within half a second."""
-USUAL = 256
-"""Draws of a whole study."""
+USUAL = 128
+"""Draws behind the last figure, wherever it is told."""
 _TWO_DEGREES = math.radians(2.05)
 _RIVALS = 3
 """Other winners that are told."""
