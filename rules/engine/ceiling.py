@@ -27,8 +27,7 @@ class Ceiling:
         self._alone = dict.fromkeys(sorts, 0)
         self._others = 0
         for rule in plan.rules:
-            ramp = rule.effect.ramp
-            reads = {*rule.reads, *([ramp.fact] if ramp else ())}.intersection(own)
+            reads = rule.reads.intersection(own)
             sort = next((sort for sort, ids in sorts.items() if reads <= set(ids)), None)
             if sort is None:
                 self._others |= plan.bits[rule.id]
