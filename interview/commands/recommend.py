@@ -12,13 +12,15 @@ from interview.commands.common import house, store
 from interview.commands.errors import DONE
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Sequence
     from pathlib import Path
 
     from interview.session import Session
     from interview.views.study import Study
     from rules.fitting import House, Outcome
     from rules.units import System
+
+    Opened = tuple[Path, Session]
 
 
 def configure(parser: ArgumentParser) -> None:
@@ -41,7 +43,7 @@ def run(args: Namespace) -> int:
     with _uncollected(alone=len(args.session) == 1):
         home, kept = house(args), store(args)
         files = [kept.locate(name) for name in args.session]
-        sessions = {file: load(file, home.base.facts) for file in files}
+        sessions = [(file, load(file, home.base.facts)) for file in files]
         if args.json:
             _print_json(home, sessions, args.units, args.study)
         else:
@@ -64,12 +66,12 @@ def _uncollected(alone: bool) -> Iterator[None]:
             gc.enable()
 
 
-def _print_json(home: House, sessions: Mapping[Path, Session], units: System | None, studied: bool) -> None:
+def _print_json(home: House, sessions: Sequence[Opened], units: System | None, studied: bool) -> None:
     """Print one object, or an array whose elements are printed as they are ready."""
     from interview.views.recommend_json import to_json
 
     several = len(sessions) > 1
-    for index, (file, session) in enumerate(sessions.items()):
+    for index, (file, session) in enumerate(sessions):
         outcome, system = _fitted(home, file, session), units or session.units
         found = to_json(outcome, session.id, _study(outcome, system) if studied else None, system)
         before = ("[" if index == 0 else ",") if several else ""
@@ -78,11 +80,11 @@ def _print_json(home: House, sessions: Mapping[Path, Session], units: System | N
         print("]")
 
 
-def _print_text(home: House, sessions: Mapping[Path, Session], units: System | None, studied: bool) -> None:
+def _print_text(home: House, sessions: Sequence[Opened], units: System | None, studied: bool) -> None:
     """Print each session's outcome in its own voice."""
     from interview.views.outcome_text import text
 
-    for index, (file, session) in enumerate(sessions.items()):
+    for index, (file, session) in enumerate(sessions):
         if len(sessions) > 1:
             print(f"{'' if index == 0 else chr(10)}== {session.id} ==\n")
         outcome, system = _fitted(home, file, session), units or session.units

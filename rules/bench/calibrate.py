@@ -35,8 +35,10 @@ _TOTAL_SPREAD = 0.5 * _GRAM
 _MOMENT_SPREAD = 0.25 * POINT
 _LENGTH_SPREAD = _INCH / 32
 _FEWEST = 2
-_LONGEST_HOSEL = 10 * _INCH
+_LONGEST_HOSEL = 6 * _INCH
+"""No hosel is longer (house value, as in `cuts`): what is typed longer is a slip."""
 _MOST_POINTS = 200
+"""Farther from D0 no club reads (house value, as in `balance`)."""
 
 
 @dataclass(frozen=True, slots=True)

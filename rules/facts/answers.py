@@ -145,12 +145,17 @@ def _read_word(fact: Fact, raw: object) -> str:
 
 def _none_of(values: tuple[str, ...]) -> str:
     """Say that something is none of some words."""
-    return f"neither {' nor '.join(values)}" if len(values) == 2 else f"not one of {_listed(values)}"
+    return f"neither {' nor '.join(_said(values))}" if len(values) == 2 else f"not one of {_listed(values)}"
+
+
+def _said(values: tuple[str, ...]) -> list[str]:
+    """Return words as a person says them."""
+    return [value.replace("_", " ") for value in values]
 
 
 def _listed(values: tuple[str, ...]) -> str:
     """List words as a person would."""
-    said = [value.replace("_", " ") for value in values]
+    said = _said(values)
     return ", ".join(said[:-1]) + f" or {said[-1]}"
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any, cast
@@ -11,12 +12,13 @@ import pytest
 
 import rules.engine
 from rules.facts.asked import applicable
+from rules.fitting import fit
 
 if TYPE_CHECKING:
     from rules.engine import RuleBase
     from rules.engine.language import Fact
     from rules.facts.subject import Subject
-    from rules.fitting import Outcome
+    from rules.fitting import House, Outcome
 
 KNOWLEDGE = Path(rules.__file__).parent / "knowledge"
 
@@ -68,3 +70,17 @@ def _pain() -> Any:
         rule=SimpleNamespace(reads=frozenset(("pain",))),
         text=lambda system: "Stop: swinging hurts.",
     )
+
+
+@pytest.fixture(scope="module")
+def bare(house: House) -> House:
+    """The house over a shelf without a shaft."""
+    return house.with_shelf(replace(house.shelf, shafts=()))
+
+
+@pytest.fixture
+def nothing(bare: House, subject: Callable[..., Subject]) -> Outcome:
+    """An outcome in which no pair is possible."""
+    outcome = fit(bare, subject({"driver_speed": "92 mph", "handicap": 15}))
+    assert outcome.picked is None
+    return outcome

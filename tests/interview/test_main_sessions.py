@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import time
 from argparse import ArgumentTypeError
@@ -10,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from interview.commands.errors import BAD_INPUT
+from interview.commands.errors import BAD_INPUT, DONE
 from interview.commands.main import main
 from interview.commands.sessions import age
 from interview.session import ticket_code
@@ -144,3 +145,10 @@ def test_an_override_that_cannot_be_followed_is_told_with_its_place(
     assert f"{file} line 4, column 1: overrides." in told
     assert says in told
     assert file.read_bytes() == before
+
+
+def test_a_session_named_twice_is_told_twice(capsys: pytest.CaptureFixture[str]) -> None:
+    sample = str(Path(__file__).parents[2] / "sample_sessions" / "sweeper.toml")
+    assert main(["recommend", sample, sample, "--json"]) == DONE
+    one, other = json.loads(capsys.readouterr().out)
+    assert one == other

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -29,19 +28,6 @@ from rules.lessons.exercises import make
 from rules.lessons.influence import influence
 
 ANSWERS = {"driver_speed": "92 mph", "handicap": 15}
-
-
-@pytest.fixture(scope="module")
-def bare(house: House) -> House:
-    """The house over a shelf without a shaft."""
-    return house.with_shelf(replace(house.shelf, shafts=()))
-
-
-@pytest.fixture
-def nothing(bare: House, subject: Callable[..., Any]) -> Outcome:
-    outcome = fit(bare, subject(ANSWERS))
-    assert outcome.picked is None
-    return outcome
 
 
 def test_every_picture_of_the_bay_says_that_there_is_no_pair(nothing: Outcome) -> None:

@@ -5,9 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from types import SimpleNamespace
-from typing import Any
-
-import pytest
 
 from interview.sheets.pictures.ladder import ladder
 from interview.views.bay.drawn import ladder_view
@@ -29,23 +26,12 @@ from interview.views.trial.live import pick_line
 from interview.views.trial.pick import verdict
 from interview.views.trial.said import Told
 from rules.evidence.change import change, reasons
-from rules.fitting import House, Outcome, fit
+from rules.fitting import Outcome
 from rules.inquiry.blame import blamed
 from rules.inquiry.study import Study
 from tests.screens.bay_views import BEAM, CONTRAST, STANDING
 
 ANSWERS = {"driver_speed": "92 mph", "handicap": 15}
-
-
-@pytest.fixture(scope="module")
-def bare(house: House) -> House:
-    """The house over a shelf without a shaft."""
-    return house.with_shelf(replace(house.shelf, shafts=()))
-
-
-@pytest.fixture
-def nothing(bare: House, subject: Callable[..., Any]) -> Outcome:
-    return fit(bare, subject(ANSWERS))
 
 
 def test_a_study_of_nothing_and_one_that_has_only_begun_leave_their_fields_empty(

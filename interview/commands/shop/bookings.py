@@ -6,7 +6,7 @@ from argparse import Namespace
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
-from interview.commands.common import house, store
+from interview.commands.common import house, opened, store
 from interview.commands.errors import DONE, UsageProblem
 from interview.text import counted, one_line
 from rules.problems import Problem
@@ -37,14 +37,10 @@ class FittingStopped(Problem):
 
 def book(args: Namespace) -> int:
     """Book the parts of a session's two clubs: those the road proposes from what others leave."""
-    from interview.session import load
-    from rules.fitting import fit
     from rules.shelf import stock
 
     folder = _own(args)
-    home = house(args)
-    session = load(store(args).locate(args.session), home.base.facts)
-    outcome = fit(home.for_session(session.id), session.subject)
+    session, outcome = opened(args, house(args), args.session)
     bills = _bills(session.id, outcome)
     booking = stock.book(folder, session.id, bills)
     print(f"Booked for session '{session.id}' from {one_line(outcome.house.shelf.shop.name)}:")

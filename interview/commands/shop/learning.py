@@ -6,7 +6,7 @@ from argparse import Namespace
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from interview.commands.common import house, store
+from interview.commands.common import house, opened
 from interview.commands.errors import DONE
 from interview.text import counted, one_line
 from rules.problems import Problem
@@ -69,13 +69,10 @@ def learn(args: Namespace) -> int:
 
 def _finished(args: Namespace, home: House, name: str) -> Iterator[FinishedClub]:
     """Yield the new clubs of a session that were read."""
-    from interview.session import load
-    from rules.fitting import fit
     from rules.workbench.teach import finished_club
     from rules.workbench.weighed import as_weighed
 
-    session = load(store(args).locate(name), home.base.facts)
-    outcome = fit(home.for_session(session.id), session.subject)
+    session, outcome = opened(args, home, name)
     readings, shelf = session.subject.readings, outcome.house.shelf
     for club, made in zip(outcome.clubs, as_weighed(outcome.clubs, readings, shelf), strict=True):
         reading = readings.get(club.role)
