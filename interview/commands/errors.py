@@ -18,6 +18,10 @@ DONE, NO, BAD_INPUT, BROKEN, INTERRUPTED = 0, 1, 2, 70, 130
 """Exit statuses: done; the answer to a check is "no"; bad usage or input; our own fault; interrupted."""
 
 
+_BY_A_SIGNAL = 128
+"""From here on a status says which signal ended the command (common practice of shells)."""
+
+
 class UsageProblem(Problem):
     """A command line that cannot be understood."""
 
@@ -25,11 +29,18 @@ class UsageProblem(Problem):
 def guarded(job: Callable[[], int]) -> int:
     """Do a job and return its exit status; whatever goes wrong becomes one line on the error stream."""
     try:
+        return _status(job)
+    finally:
+        _let_go()
+
+
+def _status(job: Callable[[], int]) -> int:
+    """Do a job and return its exit status, whatever goes wrong."""
+    try:
         status = job()
-        if sys.stdout is not None:
+        if sys.stdout is not None and status < _BY_A_SIGNAL:  # who closed the window is told nothing more
             sys.stdout.flush()
     except BrokenPipeError:
-        _hush()
         return DONE
     except KeyboardInterrupt as stop:
         return 128 + int(getattr(stop, "number", signal.SIGINT))
@@ -57,10 +68,15 @@ def _status_of(leaving: SystemExit) -> int:
     return _say(str(leaving.code), BAD_INPUT)
 
 
-def _hush() -> None:
-    """Send what is left to nowhere, so that the interpreter does not complain of the pipe when it ends."""
-    nowhere = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(nowhere, sys.stdout.fileno())
+def _let_go() -> None:
+    """Send what nobody can be given any more to nowhere: the interpreter would complain of it as it ends."""
+    for stream in (sys.stdout, sys.stderr):
+        try:
+            if stream is not None:
+                stream.flush()
+        except (OSError, ValueError):
+            with contextlib.suppress(OSError, ValueError):
+                os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 def _file_sentence(error: OSError) -> str:

@@ -56,7 +56,7 @@ for _ in range(1200):
     except KeyboardInterrupt:
         heard.set()
     time.sleep(0.0003)
-print(missed)
+print(missed, flush=True)
 os._exit(0)
 """
 
